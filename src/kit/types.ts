@@ -1,0 +1,128 @@
+/**
+ * A kit: every distinct part once, placed many times, with everything the checks need to know of how it is meant to fit.
+ * Assembly coordinates: x along a row, y along a column, z up, z = 0 the deck's top, origin the field's near left corner.
+ */
+import type { ScrewSize } from '../components/types.js';
+import type { Matrix, Vec3 } from '../solid/mesh.js';
+import type { Solid } from '../solid/kernel.js';
+
+/** Tilt of the mounts at which a shape or place holds; level is the aligned kit. Lowest: the beam at its most downward. */
+export type Pose = 'lowest' | 'level' | 'highest';
+export const POSES: readonly Pose[] = ['lowest', 'level', 'highest'];
+
+export interface Part {
+  /** File stem and key: `tilt-mount`, `iso-4762-m2.5x16`. */
+  readonly id: string;
+  readonly title: string;
+  readonly kind: 'printed' | 'bought';
+  /** What it is made of: a material's name, or `steel`, `brass` … */
+  readonly material: string;
+  /** [g/cm³]; of a bought part the effective density of its simple solid. */
+  readonly densityGcm3: number;
+  /** Printed part: in print orientation, lowest z at 0. Bought part: its simple solid. */
+  readonly solid: Solid;
+  /** The shape in the assembly at each pose, in the coordinates of `solid`; null where it does not change. */
+  readonly posed: Readonly<Record<Pose, Solid>> | null;
+  /** Bought parts: what to order. */
+  readonly order: { readonly standard: string; readonly size: string; readonly lengthMm: number | null } | null;
+}
+
+/** An overlap that is meant: a thread formed in plastic, a press fit. Larger than `most` is an error. */
+export interface MeantOverlap {
+  readonly with: string;
+  readonly most: number;
+  readonly why: string;
+}
+
+export interface Placement {
+  readonly name: string;
+  readonly part: string;
+  /** From the part's file coordinates to the assembly's, at level. Rigid. */
+  readonly matrix: Matrix;
+  /** Where it stands at the ends of the mount's travel, for what rides on a mount's arm. */
+  readonly rides: { readonly lowest: Matrix; readonly highest: Matrix } | null;
+  /** Names it is meant to touch (gap 0 allowed; overlap still is not, unless in `overlaps`). */
+  readonly touches: readonly string[];
+  readonly overlaps: readonly MeantOverlap[];
+}
+
+/** A declared fit: the least gap between two placements across it must come out as the printer's class says. */
+export interface Fit {
+  readonly a: string;
+  readonly b: string;
+  readonly what: string;
+  readonly fitClass: 'press' | 'snug' | 'slide' | 'free';
+  /** Gap on one side, as drawn [mm]: half the diametral clearance where it is shared. */
+  readonly drawn: number;
+  /** Gap on one side that the class asks for [mm]. */
+  readonly wanted: number;
+}
+
+export interface Screw {
+  readonly placement: string;
+  readonly size: ScrewSize;
+  readonly lengthMm: number;
+  /** Middle of the head's (or socket's) outer face at level, and the unit direction in which the screw advances. */
+  readonly head: Vec3;
+  readonly direction: Vec3;
+  /** What holds the thread. */
+  readonly into:
+    | { readonly kind: 'nut'; readonly nut: string; /** Length of thread beyond the nut's far face [mm]. */ readonly beyond: number }
+    | { readonly kind: 'formed'; readonly part: string; /** Thread length in the pilot [mm]. */ readonly engaged: number };
+  /** Free depth past the tip before it touches ground [mm]; null when the tip is meant to bear. */
+  readonly tipRoom: number | null;
+  /** Tool that turns it, and when: with the covers on (after assembly) or at its own step. */
+  readonly tool: ToolUse;
+}
+
+export interface ToolUse {
+  /** `hex key 2` … */
+  readonly name: string;
+  /** Across corners of the key [mm]. */
+  readonly diameter: number;
+  /** Straight length that must be free outside the head, along the axis [mm]. */
+  readonly reach: number;
+  readonly when: 'at its step' | 'covers on';
+}
+
+export interface Beam {
+  readonly name: string;
+  readonly line: 'column' | 'row';
+  readonly index: number;
+  readonly from: Vec3;
+  readonly to: Vec3;
+  readonly diameter: number;
+  /** Diameter that must be free all along [mm]. */
+  readonly corridor: number;
+  /** Emitter and receiver placements: not in their own way. */
+  readonly emitter: string;
+  readonly receiver: string;
+}
+
+/** One straight move; a placement may make several in its step, in order, the last one ending where it stands. */
+export interface Move {
+  readonly placement: string;
+  /** The way it travels: a unit vector. */
+  readonly direction: Vec3;
+  readonly travel: number;
+  readonly tool: string | null;
+  /** Null: the assembly's axes. A name: axes of that placement's matrix; only parts of that sub-assembly are in the way. */
+  readonly inFrameOf: string | null;
+}
+
+export interface Step {
+  readonly step: number;
+  readonly title: string;
+  readonly joins: readonly string[];
+  readonly hardware: readonly string[];
+  readonly moves: readonly Move[];
+}
+
+export interface Kit {
+  readonly parts: ReadonlyMap<string, Part>;
+  readonly placements: readonly Placement[];
+  readonly beams: readonly Beam[];
+  readonly screws: readonly Screw[];
+  readonly fits: readonly Fit[];
+  readonly assembly: readonly Step[];
+}

@@ -1,0 +1,59 @@
+/**
+ * A validated preset: every default filled in, every catalogue name replaced by its figures, angles and lengths checked.
+ * What the preset leaves to be solved is `undefined` here and is filled in by `layout/`.
+ */
+import type { Emitter, Receiver, ScrewSize } from '../components/types.js';
+import type { Plastic } from '../materials/plastic.js';
+import type { Printer } from '../printers/printer.js';
+
+export type LeafLayout = 'in-line' | 'upright' | 'folded' | 'notch';
+
+export interface Spec {
+  /** The preset's file name without ending: the kit's folder. */
+  readonly name: string;
+  readonly title: string;
+  readonly grid: {
+    /** Width of each column's cell along x [mm], left to right; its beam stands at the middle. */
+    readonly columns: readonly number[];
+    /** Depth of each row's cell along y [mm], near to far. */
+    readonly rows: readonly number[];
+    /** labels[row from near][column from left], or null when there are none. */
+    readonly labels: readonly (readonly string[])[] | null;
+  };
+  /** Height of the beams above the deck [mm]. */
+  readonly beam: { readonly height: number };
+  readonly emitters: {
+    readonly name: string;
+    readonly part: Emitter;
+    readonly columnsFrom: 'far' | 'near';
+    readonly rowsFrom: 'left' | 'right';
+  };
+  readonly receivers: { readonly name: string; readonly part: Receiver };
+  /** Tilt that each mount must reach either way from level [°]; undefined: solved from the boresight error. */
+  readonly aim: { readonly tiltDeg: number | undefined };
+  readonly leaf: {
+    readonly layout: LeafLayout | undefined;
+    readonly legs: number | undefined;
+    readonly length: number | undefined;
+    readonly thickness: number | undefined;
+    readonly width: number | undefined;
+  };
+  readonly material: { readonly name: string; readonly plastic: Plastic };
+  readonly printer: { readonly name: string; readonly machine: Printer };
+  readonly screws: { readonly adjust: ScrewSize; readonly clamp: ScrewSize; readonly fix: ScrewSize };
+  readonly frame: {
+    readonly wall: number | undefined;
+    readonly deck: number | undefined;
+    /** From the outermost beams to the field's walls [mm]. */
+    readonly margin: number | undefined;
+  };
+  /** What was defaulted: path, value and reason, in the schema's order. */
+  readonly chosen: readonly Solved[];
+}
+
+/** One value the preset left open, with the reason for what was taken. */
+export interface Solved {
+  readonly path: string;
+  readonly value: number | string | readonly number[];
+  readonly why: string;
+}
