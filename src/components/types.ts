@@ -69,3 +69,19 @@ export interface Thread {
   readonly sunkLengths: Datum<readonly number[]>;
   readonly setLengths: Datum<readonly number[]>;
 }
+
+/** Parallel pin (ISO 2338): what the adjusting screw bears on. All mm. */
+export interface Pin {
+  readonly title: string;
+  readonly diameter: Datum;
+  readonly lengths: Datum<readonly number[]>;
+}
+
+/** Hexagon key (ISO 2936). All mm. */
+export interface HexKey {
+  readonly flats: Datum;
+  /** Across corners, largest: what has to pass through an access hole. */
+  readonly corners: Datum;
+  readonly longArm: Datum;
+  readonly shortArm: Datum;
+}
