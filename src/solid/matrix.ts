@@ -16,10 +16,22 @@ export function rotation(axis: 'x' | 'y' | 'z', angle: number): Matrix {
 
 /** The transform whose columns are the images of the three axes and of the origin. */
 export const frame = (x: Vec3, y: Vec3, z: Vec3, origin: Vec3): Matrix => [
-  x[0], y[0], z[0], origin[0],
-  x[1], y[1], z[1], origin[1],
-  x[2], y[2], z[2], origin[2],
-  0, 0, 0, 1,
+  x[0],
+  y[0],
+  z[0],
+  origin[0],
+  x[1],
+  y[1],
+  z[1],
+  origin[1],
+  x[2],
+  y[2],
+  z[2],
+  origin[2],
+  0,
+  0,
+  0,
+  1,
 ];
 
 /** Product: the last one given is applied first. */
