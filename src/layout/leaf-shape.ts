@@ -6,6 +6,8 @@
  * At rest a leaf is made of straight legs and half circles. Flexed, its curvature changes along the path as the bending
  * moment of a vertical force at the screw does, scaled so that the end turns by exactly the flex; its length is kept.
  */
+import { foldPath } from '../mechanics/fold.js';
+import { along, pathCentroid, pathLength, pathOf, type Stretch } from '../mechanics/path.js';
 import type { Vec2 } from '../solid/mesh.js';
 import type { Rad } from '../units.js';
 import type { LeafDesign } from './types.js';
@@ -37,16 +39,6 @@ export interface PathPoint {
   readonly thickness: number;
 }
 
-/** A stretch of the path at rest: straight, or an arc of constant curvature (counter-clockwise positive). */
-interface Stretch {
-  readonly start: Vec2;
-  readonly heading: number;
-  readonly curvature: number;
-  readonly length: number;
-  /** Lengths at which it is sampled, 0 to length. */
-  readonly nodes: readonly number[];
-}
-
 /** How far a chord may stand off the centreline or the strip's faces [mm]. */
 const CHORD = 0.004;
 /** Longest step along a straight leg [mm]: at the sharpest bend a leaf survives (κ = .1 / mm) the chord error is .003. */
@@ -55,7 +47,7 @@ const STEP = 0.45;
 const BURIED = 0.05;
 
 /** @returns the leaf's length along its centreline [mm] @throws {RangeError} on a form that can't be drawn */
-export const leafLength = (form: LeafForm): number => stretches(form).reduce((sum, { length }) => sum + length, 0);
+export const leafLength = (form: LeafForm): number => pathLength(leafPath(form));
 
 /**
  * The point about which the moving end turns under a pure moment, for small flex: the centroid of the centreline, as every
@@ -64,18 +56,7 @@ export const leafLength = (form: LeafForm): number => stretches(form).reduce((su
  * @returns the point on the rest shape [mm] @throws {RangeError} on a form that can't be drawn
  * Source: Castigliano's theorem with an even moment; for the straight leaf Howell, Compliant Mechanisms (2001), small-length pivot (from memory).
  */
-export function centreOfRotation(form: LeafForm): Vec2 {
-  let length = 0;
-  let u = 0;
-  let w = 0;
-  for (const stretch of stretches(form)) {
-    const [cu, cw] = centroid(stretch);
-    length += stretch.length;
-    u += stretch.length * cu;
-    w += stretch.length * cw;
-  }
-  return [u / length, w / length];
-}
+export const centreOfRotation = (form: Omit<LeafForm, 'lever'>): Vec2 => pathCentroid(leafPath(form));
 
 /**
  * The centreline with the moving end turned by `flex`.
@@ -92,7 +73,8 @@ export function centreOfRotation(form: LeafForm): Vec2 {
 export function leafAtFlex(form: LeafForm, flex: Rad): { readonly points: readonly Vec2[]; readonly end: LeafEnd } {
   const path = bend(form, flex);
   const last = path[path.length - 1]!;
-  const rest = stretches(form).reduce((heading, s) => heading + s.curvature * s.length, startHeading(form));
+  const tail = leafPath(form).at(-1)!;
+  const rest = tail.heading + tail.curvature * tail.length;
   const turn = -flex as Rad;
   return { points: path.map(({ at }) => at), end: { at: last.at, direction: (rest + turn) as Rad, turn } };
 }
@@ -125,14 +107,16 @@ export function leafStrip(form: LeafForm, flex: Rad): readonly Vec2[] {
 
 /** The flexed path, point by point, each with its heading. */
 function bend(form: LeafForm, flex: Rad): PathPoint[] {
+  if (!(form.lever > 0 && form.lever < Infinity)) throw new RangeError(`leaf: lever must be > 0, got ${form.lever}`);
+  if (!Number.isFinite(flex)) throw new RangeError(`leaf: flex must be finite, got ${flex}`);
   const screw = centreOfRotation(form)[0] - form.lever;
-  const parts = stretches(form);
+  const parts = leafPath(form).map((stretch) => ({ stretch, nodes: nodesOf(form, stretch) }));
   const compliance = (stretch: Stretch, s: number) => (along(stretch, s)[0] - screw) / thicknessAt(form, s) ** 3;
   // Simpson's rule on every half step: the sum at each step's start, middle and end.
   let sum = 0;
-  const sums = parts.map((stretch) =>
-    stretch.nodes.slice(1).map((to, i) => {
-      const from = stretch.nodes[i]!;
+  const sums = parts.map(({ stretch, nodes }) =>
+    nodes.slice(1).map((to, i) => {
+      const from = nodes[i]!;
       const f = [0, 0.25, 0.5, 0.75, 1].map((part) => compliance(stretch, from + part * (to - from)));
       const start = sum;
       const middle = start + ((f[0]! + 4 * f[1]! + f[2]!) * (to - from)) / 12;
@@ -142,11 +126,11 @@ function bend(form: LeafForm, flex: Rad): PathPoint[] {
   );
   const path: PathPoint[] = [];
   let [u, w] = [0, 0];
-  parts.forEach((stretch, k) => {
+  parts.forEach(({ stretch, nodes }, k) => {
     const heading = (s: number, done: number) => stretch.heading + stretch.curvature * s - (flex * done) / sum;
     sums[k]!.forEach(([start, middle, end], i) => {
-      const from = stretch.nodes[i]!;
-      const to = stretch.nodes[i + 1]!;
+      const from = nodes[i]!;
+      const to = nodes[i + 1]!;
       const angles = [heading(from, start), heading((from + to) / 2, middle), heading(to, end)] as const;
       if (path.length === 0) path.push({ at: [u, w], heading: angles[0], thickness: thicknessAt(form, 0) });
       // The chord of an arc that turns as much: exact where the curvature is even, which Simpson's rule is not.
@@ -161,41 +145,33 @@ function bend(form: LeafForm, flex: Rad): PathPoint[] {
   return path;
 }
 
-/** The rest shape's stretches, post to arm. */
-function stretches(form: LeafForm): Stretch[] {
-  const { layout, legs, length, thickness, legPitch, lever } = form;
-  for (const [name, value] of Object.entries({ length, thickness, lever })) {
+/**
+ * The rest shape's stretches, from post to arm: straight legs and half circles.
+ *
+ * @throws {RangeError} on a form that can't be drawn
+ */
+export function leafPath(form: Omit<LeafForm, 'lever'>): readonly Stretch[] {
+  const { layout, legs, length, thickness, legPitch } = form;
+  for (const [name, value] of Object.entries({ length, thickness })) {
     if (!(value > 0 && value < Infinity)) throw new RangeError(`leaf: ${name} must be > 0, got ${value}`);
   }
   if (!(Number.isInteger(legs) && legs >= 1)) throw new RangeError(`leaf: legs must be 1 or more, got ${legs}`);
   if (legs > 1 && layout !== 'folded') throw new RangeError(`leaf: layout ${layout} has one leg, got ${legs}`);
   if (legs > 1 && !(legPitch > thickness && legPitch < Infinity))
     throw new RangeError(`leaf: legPitch must exceed the thickness ${thickness}, got ${legPitch}`);
-
+  if (legs > 1) return foldPath({ legs, length, pitch: legPitch });
   const straight = layout === 'notch' ? 2 * length : length;
-  const out: Stretch[] = [];
-  let start: Vec2 = [0, 0];
-  let heading = startHeading(form);
-  const add = (stretch: Omit<Stretch, 'start' | 'heading'>) => {
-    const whole = { start, heading, ...stretch };
-    out.push(whole);
-    start = along(whole, whole.length);
-    heading += stretch.curvature * stretch.length;
-  };
-  const radius = legPitch / 2;
-  const arcSteps = legs > 1 ? Math.ceil(Math.PI / (2 * Math.acos(1 - CHORD / (radius + thickness / 2)))) : 0;
-  for (let leg = 0; leg < legs; leg++) {
-    // Going rearward up is to the right, going forward it is to the left.
-    if (leg > 0)
-      add({
-        curvature: (leg % 2 ? -1 : 1) / radius,
-        length: Math.PI * radius,
-        nodes: even(Math.PI * radius, arcSteps),
-      });
-    const nodes = layout === 'notch' ? notchNodes(length) : even(straight, Math.max(12, Math.ceil(straight / STEP)));
-    add({ curvature: 0, length: straight, nodes });
-  }
-  return out;
+  return pathOf([0, 0], layout === 'upright' ? Math.PI / 2 : Math.PI, [{ curvature: 0, length: straight }]);
+}
+
+/** Lengths at which a stretch is sampled, 0 to its end. */
+function nodesOf({ layout, length, thickness }: LeafForm, stretch: Stretch): readonly number[] {
+  if (layout === 'notch') return notchNodes(length);
+  const steps =
+    stretch.curvature === 0
+      ? Math.max(12, Math.ceil(stretch.length / STEP))
+      : Math.ceil(Math.PI / (2 * Math.acos(1 - CHORD / (1 / Math.abs(stretch.curvature) + thickness / 2))));
+  return even(stretch.length, steps);
 }
 
 const even = (length: number, steps: number) => Array.from({ length: steps + 1 }, (_, i) => (i * length) / steps);
@@ -204,28 +180,6 @@ const even = (length: number, steps: number) => Array.from({ length: steps + 1 }
 function notchNodes(radius: number): number[] {
   const steps = Math.max(64, 2 * Math.ceil(Math.PI / (4 * Math.acos(1 - CHORD / radius))));
   return Array.from({ length: steps + 1 }, (_, i) => radius * (1 - Math.cos((Math.PI * i) / steps)));
-}
-
-const startHeading = ({ layout }: LeafForm) => (layout === 'upright' ? Math.PI / 2 : Math.PI);
-
-/** Point of a stretch after the length s. */
-function along({ start, heading, curvature }: Stretch, s: number): Vec2 {
-  if (curvature === 0) return [start[0] + s * Math.cos(heading), start[1] + s * Math.sin(heading)];
-  const end = heading + curvature * s;
-  return [
-    start[0] + (Math.sin(end) - Math.sin(heading)) / curvature,
-    start[1] + (Math.cos(heading) - Math.cos(end)) / curvature,
-  ];
-}
-
-function centroid(stretch: Stretch): Vec2 {
-  const { start, heading, curvature, length } = stretch;
-  if (curvature === 0) return along(stretch, length / 2);
-  // An arc's centroid lies on its bisector at r sin(α)/α from its centre, α half the opening angle.
-  const half = (curvature * length) / 2;
-  const centre: Vec2 = [start[0] - Math.sin(heading) / curvature, start[1] + Math.cos(heading) / curvature];
-  const reach = Math.sin(half) / half / curvature;
-  return [centre[0] + reach * Math.sin(heading + half), centre[1] - reach * Math.cos(heading + half)];
 }
 
 /** Thickness after the length s of a stretch; the notch is t at its middle and opens with two half circles of radius R. */
