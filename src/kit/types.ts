@@ -6,9 +6,8 @@ import type { ScrewSize } from '../components/types.js';
 import type { Matrix, Vec3 } from '../solid/mesh.js';
 import type { Solid } from '../solid/kernel.js';
 
-/** Tilt of the mounts at which a shape or place holds; level is the aligned kit. Lowest: the beam at its most downward. */
-export type Pose = 'lowest' | 'level' | 'highest';
-export const POSES: readonly Pose[] = ['lowest', 'level', 'highest'];
+export { POSES, type Pose } from '../layout/types.js';
+import type { Pose } from '../layout/types.js';
 
 export interface Part {
   /** File stem and key: `tilt-mount`, `iso-4762-m2.5x16`. */

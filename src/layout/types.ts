@@ -1,6 +1,7 @@
 /** The kit in numbers: what `layout/` solves from a spec and `parts/` draws. mm and rad; assembly coordinates. */
-import type { Rad } from '../units.js';
+
 import type { LeafLayout } from '../spec/spec.js';
+import type { Rad } from '../units.js';
 
 /** What the leaf must do and the room it has. */
 export interface LeafDemands {
@@ -58,3 +59,7 @@ export interface LeafDesign {
   readonly stopMargin: Rad;
   readonly stopLatest: Rad;
 }
+
+/** Tilt of a mount at which a shape or place holds; level is the aligned kit. Lowest: the beam at its most downward. */
+export type Pose = 'lowest' | 'level' | 'highest';
+export const POSES: readonly Pose[] = ['lowest', 'level', 'highest'];

@@ -1,0 +1,16 @@
+/** Clearances as the printer's classes give them, and lengths picked from stock. */
+import type { FitClass } from '../printers/printer.js';
+import type { Spec } from '../spec/spec.js';
+
+/** Gap on one side of a fit [mm]: half the diametral clearance. */
+export const side = (spec: Spec, fit: FitClass): number => spec.printer.machine[fit].value / 2;
+
+/** A drawn hole's diameter for a printed hole of this diameter: vertical holes print small [mm]. */
+export const grown = (spec: Spec, diameter: number): number => diameter + spec.printer.machine.holeGrowth.value;
+
+/** The shortest stocked length that is at least `least` [mm], or undefined. */
+export const stocked = (lengths: readonly number[], least: number): number | undefined =>
+  [...lengths].sort((a, b) => a - b).find((length) => length >= least - 1e-9);
+
+/** Rounds up to the next tenth: drawings in tenths are easier to read and to measure. */
+export const upTenth = (value: number): number => Math.ceil(value * 10 - 1e-9) / 10;

@@ -1,0 +1,277 @@
+/**
+ * The tilt mount in numbers. Profile coordinates (u, w) [mm]: u along the beam, 0 at the mount's front face, positive toward
+ * the field, so the mount lies at u < 0; w up from the rail's floor. The width v runs across. Level pose unless said.
+ *
+ * From front to rear: post with the leaf behind it, the seat above both; then the collar on the barrel's rear, below it the
+ * arm's neck; then, behind the leaf, the thick ends of arm and base with the adjusting screw between them.
+ */
+import { pins, threads } from '../components/index.js';
+import type { Vec2 } from '../solid/mesh.js';
+import type { Spec } from '../spec/spec.js';
+import type { Rad } from '../units.js';
+import { side, stocked, upTenth } from './fits.js';
+import { armMotion, leafAtFlex, type PlaneMotion } from './leaf-shape.js';
+import { moved } from './plane.js';
+import type { LeafDesign, Pose } from './types.js';
+
+export interface MountLayout {
+  readonly leaf: LeafDesign;
+  /** Across the beam. */
+  readonly width: number;
+  /** Front to rear, and height of the barrel's axis above the rail's floor. */
+  readonly length: number;
+  readonly axis: number;
+  /** Where the leaf leaves the post. */
+  readonly origin: Vec2;
+  readonly post: { readonly depth: number; readonly top: number };
+  readonly base: {
+    readonly front: number;
+    readonly rear: number /** u where the thick rear begins */;
+    readonly rearFrom: number;
+  };
+  readonly arm: {
+    readonly neckTop: number;
+    readonly rearBottom: number;
+    /** Underside over a leaf that ends at the rear, and of the foot that holds its end. */
+    readonly under: number;
+    readonly rootBottom: number;
+    /** How far the chin reaches back from the front. */
+    readonly chinDepth: number;
+    /** Underside of the foot that is the chin: it meets the post's top. */
+    readonly footBottom: number;
+    /** Rectangle around the leaf, cut from the arm at rest: u from, u to, w from, w to. */
+    readonly free: readonly [number, number, number, number];
+  };
+  readonly barrel: { readonly radius: number; readonly length: number };
+  readonly seat: { readonly length: number; readonly top: number; readonly nutFloor: number };
+  readonly collar: {
+    readonly outer: number;
+    readonly length: number;
+    readonly notches: number;
+    readonly notchDepth: number;
+    readonly notchWidth: number;
+    /** u of its front face. */
+    readonly front: number;
+  };
+  readonly clamp: { readonly at: number; readonly screwLength: number; readonly nutAt: Vec2 };
+  readonly adjust: {
+    readonly at: number;
+    readonly screwLength: number;
+    /** Underside of the nut's pocket in the arm, w. */
+    readonly nutFloor: number;
+    /** Screw head's underside above the arm's neck at each pose, along the screw. */
+    readonly standoff: Readonly<Record<Pose, number>>;
+  };
+  readonly pin: { readonly at: Vec2; readonly radius: number; readonly length: number; readonly from: number };
+  readonly fix: { readonly at: number; readonly nutFloor: number; readonly tipRoom: number };
+  /** The wires' path in (u, v from the middle, w). */
+  readonly wire: { readonly diameter: number; readonly path: readonly (readonly [number, number, number])[] };
+  /** Room that the arm takes beyond its level outline: forward of u = 0, and upward of w = 0. */
+  readonly sweep: { readonly forward: number; readonly top: number };
+}
+
+/** Walls around nuts and holes: what carries a screw's pull, and what only closes [mm]. */
+const PULL_WALL = 1.7;
+const CLOSE_WALL = 1.2;
+/** Play of a nut in its pocket's height; flats get the slide class. */
+const NUT_PLAY = 0.2;
+/** Air under the first leg, over the last, and between arm and base at rest: slots that print open. */
+const AIR = 0.9;
+/** Plastic above and below a leaf's root. */
+export const SHOULDER = 0.8;
+const BASE_FRONT = 3.2;
+const NECK = 3;
+const WIRE_STRAIGHT = 6;
+export const NUT_WALLS = { pull: PULL_WALL, close: CLOSE_WALL, play: NUT_PLAY } as const;
+
+/** Width that the parts in the mount need: the barrel's seat, the nuts, the pin. */
+export function leastMountWidth(spec: Spec): number {
+  const seat = 2 * (spec.emitters.part.diameter.value / 2 + 0.45 + CLOSE_WALL);
+  const nut = threads[spec.screws.fix].nutFlats.value;
+  const pocket = 2 * (nut / Math.sqrt(3) + side(spec, 'slide') + CLOSE_WALL);
+  return upTenth(Math.max(seat, pocket, Math.min(...pins['3'].lengths.value) + CLOSE_WALL + 0.3));
+}
+
+/** Outer radius of the collar for a barrel: a wall that grips, and notches for the key that rolls it. */
+export const COLLAR = { wall: 1, notchDepth: 1.3, notchWidth: 1.6, notches: 10, length: 3.6, air: 0.6 } as const;
+export const collarRadius = (spec: Spec): number =>
+  spec.emitters.part.diameter.value / 2 + COLLAR.wall + COLLAR.notchDepth;
+
+/** How much of the mount's length stands behind the leaf's turn: fixing nut, pin, adjusting nut. */
+export function rearRoom(spec: Spec): { readonly toFix: number; readonly toScrew: number; readonly toEnd: number } {
+  const fix = threads[spec.screws.fix];
+  const adjust = threads[spec.screws.adjust];
+  const slide = side(spec, 'slide');
+  const toFix = CLOSE_WALL + fix.nutFlats.value / 2 + slide;
+  const pinRadius = pins['3'].diameter.value / 2;
+  const toScrew = toFix + fix.clearance.value / 2 + 0.9 + pinRadius;
+  return { toFix, toScrew, toEnd: toScrew + Math.max(adjust.nutFlats.value / 2 + slide, pinRadius) + CLOSE_WALL };
+}
+
+/** u at which the thick rear begins: behind the leaf's last turn or end, with air. */
+export function rearFrom(leaf: Pick<LeafDesign, 'legs' | 'length' | 'legPitch' | 'thickness'>, post: number): number {
+  const turn = leaf.legs > 1 ? leaf.legPitch / 2 + leaf.thickness / 2 : 0;
+  return -(post + leaf.length + turn + (leaf.legs > 1 ? AIR : 0));
+}
+
+export function layMount(
+  spec: Spec,
+  { leaf, width, post }: { readonly leaf: LeafDesign; readonly width: number; readonly post: number },
+): MountLayout {
+  const clampThread = threads[spec.screws.clamp];
+  const adjustThread = threads[spec.screws.adjust];
+  const fixThread = threads[spec.screws.fix];
+  const radius = spec.emitters.part.diameter.value / 2;
+  const barrelLength = spec.emitters.part.length.value;
+  const shoulder = Math.max(SHOULDER, leaf.fillet);
+  const half = leaf.thickness / 2;
+
+  const collarOuter = collarRadius(spec);
+  const room = rearRoom(spec);
+  const rear = rearFrom(leaf, post);
+  const screwAt = rear - room.toScrew;
+  const length = upTenth(-(rear - room.toEnd));
+  const rearThick = PULL_WALL + adjustThread.nutHeight.value + NUT_PLAY + CLOSE_WALL;
+  const baseNeed = PULL_WALL + fixThread.nutHeight.value + NUT_PLAY + CLOSE_WALL;
+
+  const end = leafAtFlex(leaf, leaf.bias).end.at;
+  const rest = leafAtFlex(leaf, 0 as Rad).end.at;
+  // As printed the arm's rear hangs down by the bias; it must still clear the base.
+  const toRest = armMotion(leaf, leaf.bias, 0 as Rad);
+  const sag = drop(toRest, [post - length, 0], [0, 0]);
+  // An even number of legs ends at the front under the seat, an odd one at the rear, where the base is thick.
+  const endsFront = leaf.legs % 2 === 0;
+  const lowRoot = endsFront ? 0 : baseNeed + AIR + sag + shoulder - end[1];
+  const origin: Vec2 = [-post, Math.max(BASE_FRONT + AIR, lowRoot) + half];
+  const postTop = origin[1] + half + shoulder;
+  // The chin's corner at the mount's front meets the post's top at the stop: undo the motion from level to there.
+  const toStop = armMotion(leaf, leaf.bias, flexAt(leaf, 'stop'));
+  const footBottom = upTenth(postTop + drop(toStop, [0, postTop], origin));
+  const rootBottom = origin[1] + end[1] - half - shoulder;
+  const turn = leaf.legs > 1 ? leaf.legPitch / 2 + half : 0;
+  const restTop = origin[1] + (leaf.legs - 1) * leaf.legPitch + half + AIR;
+  const free: [number, number, number, number] = endsFront
+    ? [rear, origin[0] + rest[0], 0, restTop]
+    : [origin[0] + rest[0], origin[0] + (leaf.legs > 1 ? turn + AIR : 0), 0, restTop];
+  // Over a leaf that ends at the front the arm's underside, level as printed, rises to the rear by the bias at level.
+  const overLeaf = origin[1] + end[1] + half + AIR;
+  const under = endsFront
+    ? overLeaf + Math.tan(leaf.bias) * (origin[0] + rest[0] - rear)
+    : Math.max(footBottom, overLeaf);
+  const neckLeast = under + NECK;
+  const neckTop = upTenth(Math.max(neckLeast, baseNeed + AIR + sag + rearThick));
+  const rearBottom = endsFront ? neckTop - rearThick : Math.min(neckTop - rearThick, rootBottom);
+  const baseRear = Math.floor((rearBottom - sag - AIR) * 10) / 10;
+  const axis = neckTop + COLLAR.air + collarOuter;
+
+  const seatLength = barrelLength - COLLAR.length - 0.4;
+  const nutFloor = axis + radius + clampThread.pitch.value + 0.05;
+  const seatTop = upTenth(nutFloor + clampThread.nutHeight.value + NUT_PLAY + PULL_WALL);
+  const clampLength =
+    stocked(clampThread.setLengths.value, nutFloor + clampThread.nutHeight.value - axis - radius) ?? 0;
+
+  const pinRadius = pins['3'].diameter.value / 2;
+  const pinFrom = CLOSE_WALL;
+  const pinLength = Math.max(...pins['3'].lengths.value.filter((l) => l <= width - pinFrom - 0.3));
+  const pin: Vec2 = [screwAt, baseRear - 0.6];
+  const reach = (pose: Pose): number => tipReach(leaf, { origin, neck: [screwAt, neckTop], pin, pinRadius, pose });
+  const adjustLength = stocked(adjustThread.capLengths.value, reach('lowest') + 0.4) ?? 0;
+
+  const corners: Vec2[] = [
+    [0, axis],
+    [0, seatTop],
+    [-seatLength, seatTop],
+  ];
+  const swept = (['lowest', 'highest'] as const).flatMap((pose) =>
+    corners.map((corner) => moved(poseMotion(leaf, pose), corner, origin)),
+  );
+  const wireDiameter = spec.emitters.part.wireDiameter.value;
+  const barrelRear = -barrelLength;
+  const aside = Math.max(1.7, adjustThread.capKey.value / 2 + 0.7) + wireDiameter / 2 + 0.4;
+  const outside = -length - 0.5 - wireDiameter / 2;
+  return {
+    leaf,
+    width,
+    length,
+    axis,
+    origin,
+    post: { depth: post, top: postTop },
+    base: { front: BASE_FRONT, rear: baseRear, rearFrom: rear },
+    arm: {
+      neckTop,
+      rearBottom,
+      under,
+      rootBottom,
+      footBottom,
+      chinDepth: leaf.legs > 1 && !endsFront ? post - turn - AIR : post,
+      free,
+    },
+    barrel: { radius, length: barrelLength },
+    seat: { length: seatLength, top: seatTop, nutFloor },
+    collar: {
+      outer: collarOuter,
+      length: COLLAR.length,
+      notches: COLLAR.notches,
+      notchDepth: COLLAR.notchDepth,
+      notchWidth: COLLAR.notchWidth,
+      front: -barrelLength + COLLAR.length,
+    },
+    clamp: { at: -seatLength / 2, screwLength: clampLength, nutAt: [-seatLength / 2, nutFloor] },
+    adjust: {
+      at: screwAt,
+      screwLength: adjustLength,
+      nutFloor: rearBottom + CLOSE_WALL,
+      standoff: {
+        lowest: adjustLength - reach('lowest'),
+        level: adjustLength - reach('level'),
+        highest: adjustLength - reach('highest'),
+      },
+    },
+    pin: { at: pin, radius: pinRadius, length: pinLength, from: pinFrom },
+    fix: { at: rear - room.toFix, nutFloor: PULL_WALL, tipRoom: 0.8 },
+    wire: {
+      diameter: wireDiameter,
+      path: [
+        [barrelRear, 0, axis],
+        [barrelRear - WIRE_STRAIGHT, 0, axis],
+        [barrelRear - WIRE_STRAIGHT - aside, aside, axis],
+        [outside, aside, axis],
+        [outside, aside, axis - 9],
+      ],
+    },
+    sweep: {
+      forward: Math.max(...swept.map(([u]) => u)),
+      top: Math.max(...swept.map(([, w]) => w)),
+    },
+  };
+}
+
+/** Flex from rest at a pose, and where the stop is drawn to touch. */
+export function flexAt(leaf: LeafDesign, pose: Pose | 'stop'): Rad {
+  if (pose === 'highest') return leaf.preload;
+  if (pose === 'level') return leaf.bias;
+  const lowest = leaf.preload + 2 * leaf.tilt;
+  return (pose === 'lowest' ? lowest : lowest + leaf.stopMargin) as Rad;
+}
+
+/** Motion of the arm from level to a pose. */
+export const poseMotion = (leaf: LeafDesign, pose: Pose): PlaneMotion => armMotion(leaf, leaf.bias, flexAt(leaf, pose));
+
+/** How far a point of the arm goes down in a motion. */
+function drop(motion: PlaneMotion, point: Vec2, origin: Vec2): number {
+  return point[1] - moved(motion, point, origin)[1];
+}
+
+/**
+ * Length of screw from the neck's top to its tip when the flat tip touches the pin: the pin's centre, measured along the
+ * screw's axis at that pose, less its radius.
+ */
+function tipReach(
+  leaf: LeafDesign,
+  { origin, neck, pin, pinRadius, pose }: { origin: Vec2; neck: Vec2; pin: Vec2; pinRadius: number; pose: Pose },
+): number {
+  const motion = poseMotion(leaf, pose);
+  const [u, w] = moved(motion, neck, origin);
+  const down: Vec2 = [Math.sin(motion.angle), -Math.cos(motion.angle)];
+  return (pin[0] - u) * down[0] + (pin[1] - w) * down[1] - pinRadius;
+}

@@ -1,0 +1,174 @@
+/**
+ * The tilt mount: base, post, leaf, arm and seat in one piece. File coordinates: x = u (along the beam, front at 0, rear
+ * negative), y = w (up in the kit), z = v (across), so that it prints lying on its side with the layers along the leaf.
+ * Every nut pocket and the pin's groove open to the upper side; holes that lie carry a 45° roof there.
+ */
+import { threads } from '../components/index.js';
+import { side } from '../layout/fits.js';
+import { armMotion, leafAtFlex, leafStrip } from '../layout/leaf-shape.js';
+import { flexAt, type MountLayout, NUT_WALLS, SHOULDER } from '../layout/mount.js';
+import { planeMatrix } from '../layout/plane.js';
+import type { Pose } from '../layout/types.js';
+import type { Kernel, Solid } from '../solid/kernel.js';
+import { apply } from '../solid/matrix.js';
+import type { Matrix, Outlines, Vec2 } from '../solid/mesh.js';
+import { circle, polygon, rectangle, teardrop } from '../solid/outlines.js';
+import { prism } from '../solid/shapes.js';
+import type { ScrewSize } from '../components/types.js';
+import type { Spec } from '../spec/spec.js';
+import type { Rad } from '../units.js';
+
+/** Past every face that a cut goes through [mm]. */
+const OVER = 1;
+/** How far joined pieces reach into each other [mm]. */
+const INTO = 0.2;
+/** Steps of a quarter-round fillet. */
+const FILLET_STEPS = 6;
+
+/** @param flex - turn of the arm from rest [rad]; 0: as printed */
+export function drawTiltMount(k: Kernel, spec: Spec, mount: MountLayout, flex: Rad): Solid {
+  const { width, leaf, origin } = mount;
+  const across = (outlines: Outlines) => prism(k, outlines, { axis: 'z', from: 0, to: width });
+  const fromLevel = planeMatrix(armMotion(leaf, leaf.bias, flex), origin);
+  const fromRest = planeMatrix(armMotion(leaf, 0 as Rad, flex), origin);
+  const toRest = planeMatrix(armMotion(leaf, leaf.bias, 0 as Rad), origin);
+  const [u0, u1, w0, w1] = mount.arm.free;
+
+  const armAsPrinted = k.subtract(k.move(k.union(armPieces(mount).map(across)), toRest), [
+    prism(k, rectangle(u0, w0, u1, w1), { axis: 'z', from: -OVER, to: width + OVER }),
+  ]);
+  const armCuts = k.move(k.union(cutsInArm(k, spec, mount)), fromLevel);
+  const arm = k.subtract(k.move(armAsPrinted, fromRest), [armCuts]);
+
+  const strip = leafStrip(leaf, flex).map(([u, w]): Vec2 => [u + origin[0], w + origin[1]]);
+  const end = leafAtFlex(leaf, 0 as Rad).end.at;
+  const facing = leaf.legs % 2 === 0 ? 1 : -1;
+  const armFillets = filletPair([origin[0] + end[0], origin[1] + end[1]], mount, facing).map((outline) =>
+    polygon(outline.map((p) => inPlane(fromRest, p))),
+  );
+  const baseFillets = filletPair(origin, mount, 1).map((outline) => polygon(outline));
+  const base = k.subtract(k.union(basePieces(mount).map(across)), cutsInBase(k, spec, mount));
+  return k.union([base, arm, ...[polygon(strip), ...armFillets, ...baseFillets].map(across)]);
+}
+
+/** The mount at a pose of the kit. */
+export const drawPosedMount = (k: Kernel, spec: Spec, mount: MountLayout, pose: Pose): Solid =>
+  drawTiltMount(k, spec, mount, flexAt(mount.leaf, pose));
+
+/** The arm at level, before the leaf's room is cut from it. */
+function armPieces({ arm, base, seat, length, leaf, post }: MountLayout): Outlines[] {
+  const pieces = [
+    rectangle(-length, arm.rearBottom, base.rearFrom + INTO, arm.neckTop),
+    rectangle(-seat.length, arm.neckTop - INTO, 0, seat.top),
+  ];
+  if (leaf.legs % 2 === 0) return [...pieces, rectangle(base.rearFrom, arm.footBottom, 0, arm.neckTop)];
+  // The leaf ends at the rear: a foot holds it there, the chin hangs down in front.
+  const root = -(post.depth + leaf.length);
+  return [
+    ...pieces,
+    rectangle(base.rearFrom, arm.under, 0, arm.neckTop),
+    rectangle(Math.min(base.rearFrom, root) - 2, arm.rootBottom, root + 1, arm.under + INTO),
+    rectangle(-arm.chinDepth, arm.footBottom, 0, arm.under + INTO),
+  ];
+}
+
+function basePieces({ base, post, length }: MountLayout): Outlines[] {
+  return [
+    rectangle(base.rearFrom - INTO, 0, 0, base.front),
+    rectangle(-post.depth, 0, 0, post.top),
+    rectangle(-length, 0, base.rearFrom, base.rear),
+  ];
+}
+
+/** Quarter-round fillets above and below the leaf's end at a block's face; facing: −u of the face is leaf for 1, +u for −1. */
+function filletPair([u, w]: Vec2, { leaf }: MountLayout, facing: 1 | -1): Vec2[][] {
+  const r = Math.min(leaf.fillet, Math.max(SHOULDER, leaf.fillet));
+  return [1, -1].map((up) => {
+    const corner: Vec2 = [u, w + (up * leaf.thickness) / 2];
+    const at = (du: number, dw: number): Vec2 => [corner[0] - facing * du, corner[1] + up * dw];
+    const arc = Array.from({ length: FILLET_STEPS + 1 }, (_, i) => {
+      const angle = (i * Math.PI) / 2 / FILLET_STEPS;
+      return at(r * (1 - Math.sin(angle)), r * (1 - Math.cos(angle)));
+    });
+    return [at(-INTO, -leaf.thickness / 4), at(r, -leaf.thickness / 4), ...arc, at(-INTO, r)];
+  });
+}
+
+/** Bore, clamp screw with nut, adjusting screw with nut; level. */
+function cutsInArm(k: Kernel, spec: Spec, mount: MountLayout): Solid[] {
+  const { width, axis, seat, clamp, adjust, arm } = mount;
+  const mid = width / 2;
+  const hole = (size: ScrewSize, u: number, from: number, to: number) =>
+    prism(k, teardrop([u, mid], threads[size].clearance.value / 2, { roof: '+y' }), { axis: 'y', from, to });
+  return [
+    prism(k, boreOutline(mount), { axis: 'x', from: -seat.length - OVER, to: OVER }),
+    nutPocket(k, spec, { size: spec.screws.clamp, u: clamp.at, floor: seat.nutFloor, mount }),
+    hole(spec.screws.clamp, clamp.at, axis, seat.top + OVER),
+    nutPocket(k, spec, { size: spec.screws.adjust, u: adjust.at, floor: adjust.nutFloor, mount }),
+    hole(spec.screws.adjust, adjust.at, arm.rearBottom - OVER, arm.neckTop + OVER),
+  ];
+}
+
+/**
+ * The seat's bore in (w, v): a diamond whose lower flats touch the barrel, opened upward by a slide, cut flat below the
+ * barrel, at its sides and under the clamp's nut. Lying, its sides are the roof: a bridge of about two millimetres.
+ */
+function boreOutline({ axis, width, barrel, seat }: MountLayout): Outlines {
+  const vertex = barrel.radius * Math.SQRT2;
+  const play = 0.3;
+  const below = barrel.radius + 0.7;
+  const sides = barrel.radius + 0.45;
+  const above = seat.nutFloor - axis + 0.01;
+  const half: Vec2[] = [
+    [-below, vertex - below],
+    [-(vertex - sides), sides],
+    [vertex - sides + play, sides],
+    [above, Math.max(0.4, vertex + play - above)],
+  ];
+  const points = [...half, ...half.toReversed().map(([w, v]): Vec2 => [w, -v])];
+  return polygon(points.map(([w, v]): Vec2 => [axis + w, width / 2 + v]));
+}
+
+/** Pocket for a captured nut: slid in from the side that is up in print, its end as pointed as the nut. */
+function nutPocket(
+  k: Kernel,
+  spec: Spec,
+  { size, u, floor, mount }: { size: ScrewSize; u: number; floor: number; mount: MountLayout },
+): Solid {
+  const { nutFlats, nutHeight } = threads[size];
+  const half = nutFlats.value / 2 + side(spec, 'slide');
+  const mid = mount.width / 2;
+  const flank = half / Math.sqrt(3);
+  const outline: Vec2[] = [
+    [u + half, mount.width + OVER],
+    [u - half, mount.width + OVER],
+    [u - half, mid - flank],
+    [u, mid - 2 * flank],
+    [u + half, mid - flank],
+  ];
+  return prism(k, polygon(outline), { axis: 'y', from: floor, to: floor + nutHeight.value + NUT_WALLS.play });
+}
+
+/** Groove for the pin under the adjusting screw, hole and nut of the screw that fixes the mount. */
+function cutsInBase(k: Kernel, spec: Spec, mount: MountLayout): Solid[] {
+  const { pin, fix, width } = mount;
+  const top = fix.nutFloor + threads[spec.screws.fix].nutHeight.value + NUT_WALLS.play + fix.tipRoom;
+  return [
+    prism(k, circle(pin.at, pin.radius + side(spec, 'snug'), { fit: 'hole' }), {
+      axis: 'z',
+      from: pin.from,
+      to: width + OVER,
+    }),
+    prism(k, teardrop([fix.at, width / 2], threads[spec.screws.fix].clearance.value / 2, { roof: '+y' }), {
+      axis: 'y',
+      from: -OVER,
+      to: top,
+    }),
+    nutPocket(k, spec, { size: spec.screws.fix, u: fix.at, floor: fix.nutFloor, mount }),
+  ];
+}
+
+const inPlane = (m: Matrix, [u, w]: Vec2): Vec2 => {
+  const [x, y] = apply(m, [u, w, 0]);
+  return [x, y];
+};
