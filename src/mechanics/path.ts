@@ -84,7 +84,7 @@ const NODES = [
 
 /**
  * Integral of f(point, heading) along the path: exact to rounding on straight stretches for polynomials up to degree 15, to
- * about 1e-12 on half circles.
+ * a part in 1e10 on half circles.
  */
 export function integrate(path: readonly Stretch[], f: (at: Point, heading: number) => number): number {
   let sum = 0;
