@@ -1,0 +1,68 @@
+/** Progress on standard error: one bar on a terminal, otherwise one plain line a kit. */
+import { SingleBar } from 'cli-progress';
+import { type JobStage, type Outcome, STAGES } from './outcome.js';
+import { printable } from './printable.js';
+import { warn } from './terminal.js';
+
+export interface Progress {
+  stage(name: string, stage: JobStage): void;
+  finished(outcome: Outcome): void;
+  stop(): void;
+}
+
+const WORDS: Readonly<Record<JobStage, string>> = {
+  layout: 'laying out',
+  parts: 'drawing',
+  checks: 'checking',
+  shapes: 'meshing',
+  outputs: 'listing',
+  writing: 'writing',
+};
+
+/** @param kits - how many there are in all */
+export const startProgress = (kits: number): Progress => (process.stderr.isTTY ? bar(kits) : lines(kits));
+
+function bar(kits: number): Progress {
+  const done = new Map<string, number>();
+  const single = new SingleBar({
+    format: '{bar} {finished} of {kits}  {now}',
+    barCompleteChar: '■',
+    barIncompleteChar: '·',
+    barsize: 24,
+    hideCursor: true,
+    clearOnComplete: true,
+    linewrap: false,
+    stream: process.stderr,
+  });
+  let finished = 0;
+  single.start(kits * STAGES.length, 0, { finished, kits, now: '' });
+  const update = (now: string) =>
+    single.update(
+      [...done.values()].reduce((a, b) => a + b, 0),
+      { finished, kits, now },
+    );
+  return {
+    stage(name, stage) {
+      done.set(name, STAGES.indexOf(stage));
+      update(`${printable(name)}: ${WORDS[stage]}`.slice(0, 40));
+    },
+    finished({ name }) {
+      finished += 1;
+      done.set(name, STAGES.length);
+      update('');
+    },
+    stop: () => single.stop(),
+  };
+}
+
+function lines(kits: number): Progress {
+  let finished = 0;
+  return {
+    stage() {},
+    finished({ name, status }) {
+      finished += 1;
+      warn(`${finished} of ${kits}: ${printable(name)} ${status}`);
+    },
+    stop() {},
+  };
+}

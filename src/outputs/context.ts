@@ -1,0 +1,37 @@
+/** What every output is made from, and what it gives back. */
+import type { Finding } from '../findings.js';
+import type { Kit, Part } from '../kit/types.js';
+import type { MeasuringKernel, Solid } from '../solid/kernel.js';
+import type { Solved, Spec } from '../spec/spec.js';
+
+/** A file of the kit; `path` is relative to the kit's folder, with forward slashes. */
+export interface OutputFile {
+  readonly path: string;
+  readonly bytes: Uint8Array;
+}
+
+/** Where a part's shape goes: `stl` to print, `posed` as it stands in the assembly, `bought` only to look at. */
+export type ShapeFolder = 'stl' | 'posed' | 'bought';
+
+/** A shape file together with the solid that it must hold. */
+export interface ShapeFile extends OutputFile {
+  readonly folder: ShapeFolder;
+  readonly part: Part;
+  readonly solid: Solid;
+}
+
+export interface OutputContext {
+  readonly spec: Spec;
+  /** What was defaulted and what was solved, in that order. */
+  readonly solved: readonly Solved[];
+  readonly kit: Kit;
+  /** Every finding, the file gate's included, those that were accepted marked so. */
+  readonly findings: readonly Finding[];
+  readonly shapes: readonly ShapeFile[];
+  readonly kernel: MeasuringKernel;
+  /** SHA-256 as lower-case hex; handed in, because hashing is the edge's. */
+  readonly hash: (bytes: Uint8Array) => string;
+}
+
+/** One kind of output: the files that it adds to the kit. */
+export type Output = (context: OutputContext) => readonly OutputFile[];

@@ -1,0 +1,7 @@
+/** Every kind of output besides the shapes, which the gate reads before anything else is made. A new one is one line. */
+import type { Output } from './context.js';
+import { kitJson } from './kit-json.js';
+import { partsCsv } from './parts-csv.js';
+import { summary } from './summary.js';
+
+export const OUTPUTS = { partsCsv, kitJson, summary } as const satisfies Record<string, Output>;

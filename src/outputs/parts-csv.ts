@@ -1,0 +1,67 @@
+/** `parts.csv`: what to print and what to buy, with numbers. */
+import type { Part } from '../kit/types.js';
+import type { Output, OutputContext } from './context.js';
+import { tidy } from './json-text.js';
+import { partFigures, quantities } from './part-figures.js';
+
+const HEADER = [
+  'kind',
+  'id',
+  'title',
+  'quantity',
+  'material',
+  'mass_g',
+  'mass_all_g',
+  'x_mm',
+  'y_mm',
+  'z_mm',
+  'standard',
+  'size',
+  'length_mm',
+  'file',
+];
+
+/** One row a part, printed ones first. RFC 4180: commas, CRLF, quotes doubled. */
+export const partsCsv: Output = (context) => [
+  { path: 'parts.csv', bytes: new TextEncoder().encode(csvText([HEADER, ...rows(context)])) },
+];
+
+/**
+ * @param rows - cells as text or numbers; null is an empty cell
+ * @returns text by RFC 4180, UTF-8 once encoded
+ */
+export const csvText = (rows: readonly (readonly (string | number | null)[])[]): string =>
+  rows.map((row) => `${row.map(cell).join(',')}\r\n`).join('');
+
+/** Text that a spreadsheet would take for a formula gets an apostrophe in front: a title from a preset is never run. */
+function cell(value: string | number | null): string {
+  if (value === null) return '';
+  if (typeof value === 'number') return String(value);
+  const safe = /^[=+\-@\t\r]/.test(value) ? `'${value}` : value;
+  return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
+}
+
+function rows({ kit, kernel }: OutputContext): (string | number | null)[][] {
+  const count = quantities(kit);
+  const parts = [...kit.parts.values()];
+  const printedFirst = [...parts.filter((p) => p.kind === 'printed'), ...parts.filter((p) => p.kind === 'bought')];
+  return printedFirst.map((part) => row(part, count.get(part.id) ?? 0, kernel));
+}
+
+function row(part: Part, quantity: number, kernel: OutputContext['kernel']): (string | number | null)[] {
+  const { massG, size } = partFigures(part, kernel);
+  return [
+    part.kind,
+    part.id,
+    part.title,
+    quantity,
+    part.material,
+    tidy(massG, 3),
+    tidy(massG * quantity, 3),
+    ...size.map((edge) => tidy(edge, 3)),
+    part.order?.standard ?? null,
+    part.order?.size ?? null,
+    part.order?.lengthMm ?? null,
+    part.kind === 'printed' ? `stl/${part.id}.stl` : null,
+  ];
+}

@@ -1,0 +1,85 @@
+/** `summary.txt`: what was made, what was chosen, what was found, for the person who builds it. */
+import { CAUTIONS } from './cautions.js';
+import type { Output, OutputContext } from './context.js';
+import { findingsText, tally } from './findings-text.js';
+import { partFigures, quantities } from './part-figures.js';
+import { counted, hanging, wrap } from './text.js';
+
+export const summary: Output = (context) => [
+  { path: 'summary.txt', bytes: new TextEncoder().encode(summaryText(context, { width: 80, files: true })) },
+];
+
+/**
+ * @param width - columns to wrap at
+ * @param files - false when no files were written
+ * @returns the summary, ending in a newline
+ */
+export function summaryText(
+  context: OutputContext,
+  { width, files }: { readonly width: number; readonly files: boolean },
+): string {
+  const { spec, solved, findings } = context;
+  const sections = [
+    `${spec.title}\n${'='.repeat(Math.min(spec.title.length, width))}`,
+    madeText(context, width),
+    ...(files ? [filesText(context, width)] : []),
+    `Findings: ${tally(findings)}${findings.length === 0 ? '' : `\n${findingsText(findings, { width })}`}`,
+    ...(solved.length === 0
+      ? []
+      : [`Chosen for you, because the preset leaves it open\n${chosenText(context, width)}`]),
+    cautionsText(width),
+  ];
+  return `${sections.join('\n\n')}\n`;
+}
+
+/** Cautions as a list. */
+export const cautionsText = (width: number): string =>
+  `Cautions\n${CAUTIONS.map((caution) => `  - ${wrap(caution, { width, indent: '    ' })}`).join('\n')}`;
+
+/** What the kit is, in two or three lines. */
+export function madeText({ spec, kit, kernel }: OutputContext, width: number): string {
+  const { rows, columns } = spec.grid;
+  const count = quantities(kit);
+  const sum = (kind: 'printed' | 'bought') => {
+    const parts = [...kit.parts.values()].filter((part) => part.kind === kind);
+    const pieces = parts.reduce((total, part) => total + (count.get(part.id) ?? 0), 0);
+    const mass = parts.reduce((total, part) => total + (count.get(part.id) ?? 0) * partFigures(part, kernel).massG, 0);
+    return { kinds: parts.length, pieces, mass };
+  };
+  const printed = sum('printed');
+  const bought = sum('bought');
+  const lines = [
+    `${counted(rows.length, 'row')} by ${counted(columns.length, 'column')}: ${counted(rows.length * columns.length, 'key')}, ${counted(kit.beams.length, 'beam')} ${figure(spec.beam.height)} mm above the deck.`,
+    `To print: ${counted(printed.pieces, 'piece')} of ${counted(printed.kinds, 'kind')}, ${Math.round(printed.mass)} g if solid, in ${spec.material.plastic.title} on ${spec.printer.machine.title}.`,
+    `To buy: ${counted(bought.pieces, 'piece')} of ${counted(bought.kinds, 'kind')}.`,
+  ];
+  return lines.map((line) => wrap(line, { width, indent: '  ' })).join('\n');
+}
+
+const WHAT_FOR: Readonly<Record<string, string>> = {
+  'stl/': 'the parts to print, each the right way up; how many of each stands in parts.csv',
+  'posed/': 'the mounts as they stand once aligned; not for printing',
+  'bought/': 'simple shapes of the bought parts; not for printing',
+  'parts.csv': 'what to print and what to buy, with numbers',
+  'kit.json': 'everything about the kit, the order of assembly included, for other programs',
+  'summary.txt': 'this text',
+};
+
+function filesText({ shapes }: OutputContext, width: number): string {
+  const folders = new Set(shapes.map(({ folder }) => `${folder}/`));
+  const there = Object.entries(WHAT_FOR).filter(([path]) => !path.endsWith('/') || folders.has(path));
+  const lines = there.map(([path, what]) => hanging(`  ${path}`, what, { width, column: 15 }));
+  return `Files\n${lines.join('\n')}`;
+}
+
+function chosenText({ solved }: OutputContext, width: number): string {
+  return solved
+    .map(({ path, value, why }) => {
+      const said =
+        typeof value === 'object' ? value.map(figure).join(', ') : typeof value === 'number' ? figure(value) : value;
+      return hanging(`  ${path}`, `${said}${why === '' ? '' : `: ${why}`}`, { width, column: 26 });
+    })
+    .join('\n');
+}
+
+const figure = (value: number): string => String(Number(value.toPrecision(4)));
