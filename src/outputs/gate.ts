@@ -1,0 +1,91 @@
+/** Reads every written STL back: what counts is the mesh in the file. */
+import type { Finding } from '../findings.js';
+import type { MeasuringKernel } from '../solid/kernel.js';
+import type { Mesh } from '../solid/mesh.js';
+import { corners, meshBox, meshVolume, pairEdges, triangleArea, triangleCount } from '../solid/mesh-measures.js';
+import type { ShapeFile } from './context.js';
+import { readStl } from './stl-read.js';
+
+/** Largest relative difference between the file's volume and the solid's. */
+export const VOLUME_TOLERANCE = 5e-4;
+/** How far the lowest point of a part to print may be off the bed [mm]. */
+export const BED_TOLERANCE = 1e-4;
+/** A facet less high than this over its longest side is a line [mm]. */
+const LEAST_HEIGHT = 1e-7;
+
+export interface GatedFile {
+  readonly path: string;
+  readonly bytes: Uint8Array;
+  /** The solid's volume [mm³]. */
+  readonly volume: number;
+  /** To print: its lowest point is at z = 0. */
+  readonly onBed: boolean;
+}
+
+/** @returns what is wrong with the files, in their order */
+export const gate = (shapes: readonly ShapeFile[], kernel: MeasuringKernel): readonly Finding[] =>
+  shapes.flatMap(({ path, bytes, folder, solid }) =>
+    gateFile({ path, bytes, volume: kernel.volume(solid), onBed: folder === 'stl' }),
+  );
+
+/** @returns an error for each way in which the file fails; none for a sound file */
+export function gateFile({ path, bytes, volume, onBed }: GatedFile): readonly Finding[] {
+  const read = readStl(bytes);
+  if (!read.ok) {
+    const message = `${path} is ${read.found} bytes long, its triangle count asks for ${read.wanted}.`;
+    return [error(path, { code: 'file/length', measured: read.found, limit: read.wanted, unit: 'bytes', message })];
+  }
+  const { mesh } = read;
+  if (mesh.triangles.length === 0) {
+    const message = `${path} holds no triangle.`;
+    return [error(path, { code: 'file/empty', measured: 0, limit: null, unit: '', message })];
+  }
+  const strange = mesh.positions.filter((c) => !Number.isFinite(c)).length;
+  if (strange > 0) {
+    const message = `${path} has ${strange} coordinates that are not finite numbers.`;
+    return [error(path, { code: 'file/not-finite', measured: strange, limit: 0, unit: '', message })];
+  }
+
+  const findings: Finding[] = [];
+  const none = (code: string, measured: number, what: string) => {
+    if (measured > 0)
+      findings.push(error(path, { code, measured, limit: 0, unit: '', message: `${path} has ${measured} ${what}.` }));
+  };
+  const { open, shared } = pairEdges(mesh);
+  none('file/open-edge', open, 'open edges; a closed surface has none');
+  none('file/shared-edge', shared, 'edges where more than two faces meet');
+  none('file/degenerate-facet', degenerateCount(mesh), 'facets without area');
+
+  const lowest = meshBox(mesh).min[2];
+  if (onBed && !(Math.abs(lowest) <= BED_TOLERANCE)) {
+    const message = `The lowest point of ${path} is at z = ${lowest.toFixed(4)} mm; it must lie on the bed, at 0.`;
+    findings.push(error(path, { code: 'file/off-bed', measured: lowest, limit: 0, unit: 'mm', message }));
+  }
+  const found = meshVolume(mesh);
+  if (!(Math.abs(found - volume) <= VOLUME_TOLERANCE * volume)) {
+    const message = `${path} encloses ${found.toFixed(2)} mm³, the solid ${volume.toFixed(2)} mm³.`;
+    findings.push(error(path, { code: 'file/volume', measured: found, limit: volume, unit: 'mm³', message }));
+  }
+  return findings;
+}
+
+function degenerateCount(mesh: Mesh): number {
+  let count = 0;
+  for (let t = 0; t < triangleCount(mesh); t++) {
+    const [a, b, c] = corners(mesh, t);
+    const longest = Math.max(length(a, b), length(b, c), length(c, a));
+    if (!((2 * triangleArea(mesh, t)) / longest > LEAST_HEIGHT)) count++;
+  }
+  return count;
+}
+
+type Point = readonly [number, number, number];
+const length = (a: Point, b: Point) => Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);
+
+type Failure = Pick<Finding, 'code' | 'measured' | 'limit' | 'unit' | 'message'>;
+const error = (subject: string, failure: Failure): Finding => ({
+  ...failure,
+  severity: 'error',
+  subject,
+  remedies: [],
+});

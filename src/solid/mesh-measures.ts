@@ -1,0 +1,135 @@
+/**
+ * Measures of a closed mesh, from its triangles alone and without a kernel.
+ *
+ * By the divergence theorem a closed surface encloses the signed sum of the tetrahedra over its triangles, V = Σ a · (b × c) / 6,
+ * and its centroid is Σ Vᵢ (a + b + c) / 4 over V.
+ */
+import type { Box, Mesh, Vec3 } from './mesh.js';
+
+/** Volume enclosed [mm³]; below zero when the mesh is inside out. Meaningful for a closed mesh only. */
+export function meshVolume(mesh: Mesh): number {
+  return moments(mesh).volume;
+}
+
+/** Centre of the volume [mm]. @throws {RangeError} when no volume is enclosed */
+export function meshCentroid(mesh: Mesh): Vec3 {
+  const { volume, centroid } = moments(mesh);
+  if (!(Math.abs(volume) > 0)) throw new RangeError('meshCentroid: the mesh encloses no volume');
+  return centroid;
+}
+
+/** Sum of the triangles' areas [mm²]. */
+export function meshArea(mesh: Mesh): number {
+  let area = 0;
+  for (let t = 0; t < triangleCount(mesh); t++) area += triangleArea(mesh, t);
+  return area;
+}
+
+/** Area of one triangle [mm²]. */
+export function triangleArea(mesh: Mesh, triangle: number): number {
+  const [a, b, c] = corners(mesh, triangle);
+  return Math.hypot(...cross(minus(b, a), minus(c, a))) / 2;
+}
+
+/** Smallest axis-aligned box around the vertices in use. @throws {RangeError} when there is no triangle */
+export function meshBox({ positions, triangles }: Mesh): Box {
+  if (triangles.length === 0) throw new RangeError('meshBox: the mesh has no triangle');
+  const min: [number, number, number] = [Infinity, Infinity, Infinity];
+  const max: [number, number, number] = [-Infinity, -Infinity, -Infinity];
+  for (const v of triangles)
+    for (let i = 0; i < 3; i++) {
+      const c = positions[3 * v + i]!;
+      if (c < min[i]!) min[i] = c;
+      if (c > max[i]!) max[i] = c;
+    }
+  return { min, max };
+}
+
+export const triangleCount = (mesh: Mesh): number => mesh.triangles.length / 3;
+
+/** How a mesh's edges pair; the surface is closed and orientable when both counts are 0. */
+export interface EdgePairing {
+  /** Directed edges that no neighbour runs in the other direction. */
+  readonly open: number;
+  /** Edges that more than two triangles share. */
+  readonly shared: number;
+  /** Edges in all. */
+  readonly edges: number;
+}
+
+export function pairEdges({ triangles, positions }: Mesh): EdgePairing {
+  const vertices = positions.length / 3;
+  // Uses of an edge from its smaller vertex to its larger one, and back.
+  const uses = new Map<number, { forth: number; back: number }>();
+  for (let i = 0; i < triangles.length; i += 3)
+    for (let j = 0; j < 3; j++) {
+      const [from, to] = [triangles[i + j]!, triangles[i + ((j + 1) % 3)]!];
+      const key = Math.min(from, to) * vertices + Math.max(from, to);
+      const use = uses.get(key) ?? { forth: 0, back: 0 };
+      if (from < to) use.forth++;
+      else use.back++;
+      uses.set(key, use);
+    }
+  let [open, shared] = [0, 0];
+  for (const { forth, back } of uses.values()) {
+    open += Math.abs(forth - back);
+    if (forth + back > 2) shared++;
+  }
+  return { open, shared, edges: uses.size };
+}
+
+/** Separate closed shells. */
+export function shellCount({ triangles, positions }: Mesh): number {
+  const parent = Uint32Array.from({ length: positions.length / 3 }, (_, i) => i);
+  const root = (v: number): number => {
+    let r = v;
+    while (parent[r] !== r) {
+      parent[r] = parent[parent[r]!]!;
+      r = parent[r]!;
+    }
+    return r;
+  };
+  for (let i = 0; i < triangles.length; i += 3) {
+    parent[root(triangles[i + 1]!)] = root(triangles[i]!);
+    parent[root(triangles[i + 2]!)] = root(triangles[i]!);
+  }
+  return new Set(Array.from(triangles, root)).size;
+}
+
+/** Handles in all shells together, by Euler's formula: shells − (V − E + F) / 2. For a closed mesh. */
+export function handleCount(mesh: Mesh): number {
+  const characteristic = new Set(mesh.triangles).size - pairEdges(mesh).edges + triangleCount(mesh);
+  return shellCount(mesh) - characteristic / 2;
+}
+
+function moments(mesh: Mesh): { readonly volume: number; readonly centroid: Vec3 } {
+  if (mesh.triangles.length === 0) return { volume: 0, centroid: [0, 0, 0] };
+  // Taken about a vertex of the mesh: far from the origin the sum would cancel digits away.
+  const [origin] = corners(mesh, 0);
+  let volume = 0;
+  const sum: [number, number, number] = [0, 0, 0];
+  for (let t = 0; t < triangleCount(mesh); t++) {
+    const [a, b, c] = corners(mesh, t).map((p) => minus(p, origin)) as [Vec3, Vec3, Vec3];
+    const n = cross(b, c);
+    const v = (a[0] * n[0] + a[1] * n[1] + a[2] * n[2]) / 6;
+    volume += v;
+    for (let i = 0; i < 3; i++) sum[i]! += (v * (a[i]! + b[i]! + c[i]!)) / 4;
+  }
+  return { volume, centroid: [origin[0] + sum[0] / volume, origin[1] + sum[1] / volume, origin[2] + sum[2] / volume] };
+}
+
+/** The three corners of a triangle. */
+export function corners({ positions, triangles }: Mesh, triangle: number): readonly [Vec3, Vec3, Vec3] {
+  const at = (i: number): Vec3 => {
+    const v = 3 * triangles[3 * triangle + i]!;
+    return [positions[v]!, positions[v + 1]!, positions[v + 2]!];
+  };
+  return [at(0), at(1), at(2)];
+}
+
+const minus = (a: Vec3, b: Vec3): Vec3 => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
+const cross = (a: Vec3, b: Vec3): Vec3 => [
+  a[1] * b[2] - a[2] * b[1],
+  a[2] * b[0] - a[0] * b[2],
+  a[0] * b[1] - a[1] * b[0],
+];
