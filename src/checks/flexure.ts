@@ -1,0 +1,117 @@
+/** Does the leaf bear its travel for years, stay pushed against its screw, and stop before it yields? */
+import type { Finding } from '../findings.js';
+import { deg } from '../units.js';
+import type { Check, CheckContext } from './context.js';
+import { figure, say } from './say.js';
+
+/** Strength over the largest stress held, fillet included. Source: common practice for plastics under steady load. */
+const SAFETY = 1.5;
+
+/** Below this a screw's friction alone does not hold it [N]. Source: estimate for M2.5 in a plain nut, common practice. */
+const HOLDS = 3;
+
+/** More than this bends the nut's pocket and dents the base [N]. Source: estimate for walls of 1.7 mm, common practice. */
+const FORCE_MOST = 25;
+
+/** Foot steps, fans and knocks on a table excite up to about this [Hz]. Source: common practice. */
+const QUIET = 40;
+
+const CODES = [
+  'flexure/strain-sustained',
+  'flexure/stress',
+  'flexure/preload',
+  'flexure/screw-force',
+  'flexure/screw-lock',
+  'flexure/stop',
+  'flexure/frequency',
+  'flexure/uncorrected',
+] as const;
+
+export type FlexureContext = Pick<CheckContext, 'leaf' | 'leafFigures' | 'spec'>;
+
+export const flexure: Check<FlexureContext> = {
+  name: 'flexure',
+  codes: CODES,
+  run({ leaf, leafFigures, spec }) {
+    const { plastic } = spec.material;
+    const { strain, peakStress, stopStrain, preloadNeeded, force, frequency, corrected } = leafFigures;
+    const findings: Finding[] = [];
+    const add = (
+      code: (typeof CODES)[number],
+      rest: Pick<Finding, 'measured' | 'limit' | 'unit' | 'message' | 'remedies'> & Partial<Pick<Finding, 'severity'>>,
+    ) => findings.push(say({ code, severity: 'error', subject: 'leaf', ...rest }));
+
+    const held = plastic.sustainedStrain.value;
+    if (!(strain <= held))
+      add('flexure/strain-sustained', {
+        measured: 100 * strain,
+        limit: 100 * held,
+        unit: '%',
+        message: `The leaf is strained by ${figure(100 * strain)} % at the lowest beam; ${spec.material.name} holds ${figure(100 * held)} % for years.`,
+        remedies: ['leaf.length', 'leaf.legs', 'leaf.thickness', 'aim.tilt', 'material'],
+      });
+    const allowed = plastic.strength.value / SAFETY;
+    if (!(peakStress <= allowed))
+      add('flexure/stress', {
+        measured: peakStress,
+        limit: allowed,
+        unit: 'MPa',
+        message: `At its root's fillet the leaf bears ${figure(peakStress)} MPa at the lowest beam; ${figure(allowed)} MPa is the strength over ${SAFETY}.`,
+        remedies: ['leaf.length', 'leaf.legs', 'leaf.thickness', 'material'],
+      });
+    if (!(leaf.preload >= preloadNeeded))
+      add('flexure/preload', {
+        measured: deg(leaf.preload),
+        limit: deg(preloadNeeded),
+        unit: '°',
+        message: `At the highest beam the leaf is flexed by ${figure(deg(leaf.preload))}°; ${figure(deg(preloadNeeded))}° keep the screw on its pad under shock.`,
+        remedies: ['leaf.thickness', 'leaf.legs', 'leaf.length'],
+      });
+    if (!(force.highest > 0 && force.lowest <= FORCE_MOST))
+      add('flexure/screw-force', {
+        measured: force.highest > 0 ? force.lowest : force.highest,
+        limit: force.highest > 0 ? FORCE_MOST : 0,
+        unit: 'N',
+        message: `The screw pushes with ${figure(force.highest)} N at the highest and ${figure(force.lowest)} N at the lowest beam; it has to push, and with no more than ${FORCE_MOST} N.`,
+        remedies: ['leaf.thickness', 'leaf.length', 'leaf.legs'],
+      });
+    else if (force.highest < HOLDS)
+      add('flexure/screw-lock', {
+        severity: 'note',
+        measured: force.highest,
+        limit: HOLDS,
+        unit: 'N',
+        message: `The screw pushes with ${figure(force.highest)} N at the highest beam; below ${HOLDS} N lock it with a prevailing-torque nut or a drop of lacquer once aligned.`,
+        remedies: [],
+      });
+    // Strain past the short-term allowance sets; past yield it is gone. The lower of the two counts.
+    const most = Math.min(plastic.shortTermStrain.value, plastic.yieldStrain.value);
+    if (!(stopStrain <= most))
+      add('flexure/stop', {
+        measured: 100 * stopStrain,
+        limit: 100 * most,
+        unit: '%',
+        message: `When the stop touches at its latest the leaf is strained by ${figure(100 * stopStrain)} %; ${spec.material.name} takes ${figure(100 * most)} % for a moment.`,
+        remedies: ['leaf.length', 'leaf.legs', 'printer', 'material'],
+      });
+    if (!(frequency >= QUIET))
+      add('flexure/frequency', {
+        severity: 'note',
+        measured: frequency,
+        limit: QUIET,
+        unit: 'Hz',
+        message: `The arm rings at ${figure(frequency)} Hz or above; below ${QUIET} Hz it may follow knocks on the table.`,
+        remedies: ['leaf.thickness', 'leaf.legs'],
+      });
+    if (!corrected)
+      add('flexure/uncorrected', {
+        severity: 'note',
+        measured: null,
+        limit: null,
+        unit: '',
+        message: `A leaf of ${leaf.legs} legs, ${figure(leaf.length)} × ${figure(leaf.thickness)} × ${figure(leaf.width)} mm, is computed by beam theory alone: angles may be off by up to 16 %.`,
+        remedies: [],
+      });
+    return findings;
+  },
+};

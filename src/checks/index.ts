@@ -1,0 +1,49 @@
+/** Every question, in the order in which it is asked. */
+import type { Finding } from '../findings.js';
+import { bed } from './bed.js';
+import { clearance } from './clearance.js';
+import { type Check, type CheckInputs, checkContext } from './context.js';
+import { corridors } from './corridors.js';
+import { declarations } from './declarations.js';
+import { eyeSafety } from './eye-safety.js';
+import { fits } from './fits.js';
+import { flexure } from './flexure.js';
+import { insertion } from './insertion.js';
+import { interference } from './interference.js';
+import { pitch } from './pitch.js';
+import { stiffness } from './stiffness.js';
+import { threads } from './threads.js';
+import { toolAccess } from './tool-access.js';
+
+export const CHECKS: readonly Check[] = [
+  declarations,
+  eyeSafety,
+  flexure,
+  stiffness,
+  pitch,
+  bed,
+  interference,
+  clearance,
+  fits,
+  corridors,
+  threads,
+  toolAccess,
+  insertion,
+];
+
+/** Every code that a check may return, for `--accept`. */
+export const CODES: readonly string[] = CHECKS.flatMap((check) => check.codes);
+
+/**
+ * Asks every question of the kit. A kit whose declarations don't hold together is refused: nothing else is asked then.
+ *
+ * @returns findings in the order of the checks, and within a check in the kit's order
+ */
+export function runChecks(inputs: CheckInputs): readonly Finding[] {
+  const refused = declarations.run(inputs);
+  if (refused.length > 0) return refused;
+  return inputs.kernel.scope(() => {
+    const context = checkContext(inputs);
+    return { keep: [], value: CHECKS.flatMap((check) => (check.name === declarations.name ? [] : check.run(context))) };
+  });
+}

@@ -1,0 +1,216 @@
+/**
+ * The kit as the checks see it: every placement with its shape, place and box at each pose. What is measured between
+ * two shapes is measured once for each way in which they stand to each other, however often that way recurs.
+ */
+import { type Kit, type Part, type Placement, POSES, type Pose } from '../kit/types.js';
+import type { MeasuringKernel, Solid } from '../solid/kernel.js';
+import { apply, frame, invertRigid } from '../solid/matrix.js';
+import type { Box, Matrix, Vec3 } from '../solid/mesh.js';
+import { certainlyApart, plantTree, type Tree, transformBox } from './tree.js';
+
+/** A distinct solid, in its own coordinates. */
+export interface Shape {
+  readonly id: number;
+  readonly solid: Solid;
+  readonly box: Box;
+  readonly triangles: number;
+  /** Made when first asked for. */
+  readonly tree: () => Tree;
+}
+
+/** A shape in a place. `box` holds it, in the assembly's coordinates. */
+export interface Standing {
+  readonly shape: Shape;
+  readonly matrix: Matrix;
+  readonly box: Box;
+}
+
+export interface Body {
+  readonly index: number;
+  readonly name: string;
+  readonly placement: Placement;
+  readonly part: Part;
+  readonly at: Readonly<Record<Pose, Standing>>;
+  /** Its shape or place changes with the mounts' tilt. */
+  readonly changes: boolean;
+}
+
+export interface Scene {
+  readonly bodies: readonly Body[];
+  readonly byName: ReadonlyMap<string, Body>;
+  /** Volume that both occupy [mm³]. */
+  overlap(a: Standing, b: Standing): number;
+  /** Least distance [mm], or `search` when it is no less. */
+  gap(a: Standing, b: Standing, search: number): number;
+  /** The round bar about the line from a point along a unit direction; it holds the true cylinder [mm]. */
+  bar(from: Vec3, direction: Vec3, size: { readonly diameter: number; readonly length: number }): Standing;
+  /** Does the segment meet it? */
+  hits(body: Standing, from: Vec3, to: Vec3): boolean;
+  /** Computes once for each key. */
+  once<T>(key: string, compute: () => T): T;
+}
+
+/** A bar's flats: 24 sides stand out by 0.9 % of the radius at their corners. */
+const BAR_SIDES = 24;
+
+/** Nearer than this two surfaces count as touching [mm]: coordinates are single precision. */
+const TOUCH = 1e-3;
+
+/** @returns the scene; its solids live as long as the kernel's scope in which it was made */
+export function makeScene(kit: Kit, kernel: MeasuringKernel): Scene {
+  const memo = new Map<string, unknown>();
+  const once = <T>(key: string, compute: () => T): T => {
+    if (!memo.has(key)) memo.set(key, compute());
+    return memo.get(key) as T;
+  };
+
+  let shapes = 0;
+  const shapeOf = (solid: Solid): Shape => {
+    let tree: Tree | null = null;
+    return {
+      id: shapes++,
+      solid,
+      box: kernel.box(solid),
+      triangles: kernel.triangleCount(solid),
+      tree: () => {
+        tree ??= plantTree(kernel.mesh(solid));
+        return tree;
+      },
+    };
+  };
+  const stand = (shape: Shape, matrix: Matrix): Standing => ({ shape, matrix, box: transformBox(shape.box, matrix) });
+
+  const bodies = kit.placements.map((placement, index): Body => {
+    const part = kit.parts.get(placement.part)!;
+    const standing = (pose: Pose) => {
+      const shape = once(`shape ${part.id} ${part.posed ? pose : ''}`, () =>
+        shapeOf(part.posed ? part.posed[pose] : part.solid),
+      );
+      const matrix = pose === 'level' || !placement.rides ? placement.matrix : placement.rides[pose];
+      return stand(shape, matrix);
+    };
+    const at = Object.fromEntries(POSES.map((pose) => [pose, standing(pose)])) as Record<Pose, Standing>;
+    return {
+      index,
+      name: placement.name,
+      placement,
+      part,
+      at,
+      changes: part.posed !== null || placement.rides !== null,
+    };
+  });
+
+  /** Runs `measure` with b moved into a's coordinates: the larger one keeps what the kernel has built on it. */
+  const between = (a: Standing, b: Standing, measure: (other: Solid) => number): number =>
+    kernel.scope(() => ({ keep: [], value: measure(kernel.move(b.shape.solid, relative(a.matrix, b.matrix))) }));
+
+  const apart = (a: Standing, b: Standing, limit: number) =>
+    certainlyApart(a.shape.tree(), b.shape.tree(), relative(a.matrix, b.matrix), relative(b.matrix, a.matrix), limit);
+
+  return {
+    bodies,
+    byName: new Map(bodies.map((body) => [body.name, body])),
+    once,
+    overlap(p, q) {
+      if (boxDistance(p.box, q.box) > 0) return 0;
+      const [a, b] = largerFirst(p, q);
+      return once(`overlap ${relationKey(a, b)}`, () =>
+        apart(a, b, TOUCH) ? 0 : between(a, b, (other) => kernel.overlap(a.shape.solid, other)),
+      );
+    },
+    gap(p, q, search) {
+      if (boxDistance(p.box, q.box) >= search) return search;
+      const [a, b] = largerFirst(p, q);
+      return once(`gap ${search} ${relationKey(a, b)}`, () =>
+        apart(a, b, search) ? search : between(a, b, (other) => kernel.gap(a.shape.solid, other, search)),
+      );
+    },
+    hits({ shape, matrix }, from, to) {
+      const back = invertRigid(matrix);
+      return kernel.rayHit(shape.solid, apply(back, from), apply(back, to)) !== null;
+    },
+    bar(from, direction, { diameter, length }) {
+      const shape = once(`bar ${diameter.toFixed(4)} ${length.toFixed(4)}`, () => {
+        const radius = diameter / 2 / Math.cos(Math.PI / BAR_SIDES);
+        const corner = (i: number) => (2 * Math.PI * i) / BAR_SIDES;
+        const ring = Array.from(
+          { length: BAR_SIDES },
+          (_, i) => [radius * Math.cos(corner(i)), radius * Math.sin(corner(i))] as const,
+        );
+        return shapeOf(kernel.extrude([ring], length));
+      });
+      return stand(shape, frameAlong(from, direction));
+    },
+  };
+}
+
+/** Distance between two boxes [mm]; 0 when they touch or overlap. */
+export function boxDistance(a: Box, b: Box): number {
+  const x = Math.max(0, a.min[0] - b.max[0], b.min[0] - a.max[0]);
+  const y = Math.max(0, a.min[1] - b.max[1], b.min[1] - a.max[1]);
+  const z = Math.max(0, a.min[2] - b.max[2], b.min[2] - a.max[2]);
+  return Math.hypot(x, y, z);
+}
+
+/** The same for every two pairs that stand to each other in the same way, to 1e-6 mm. */
+export function relationKey(a: Standing, b: Standing): string {
+  return `${a.shape.id} ${b.shape.id} ${matrixKey(relative(a.matrix, b.matrix))}`;
+}
+
+/** From b's coordinates to a's. */
+export const relative = (a: Matrix, b: Matrix): Matrix => {
+  const m = new Array<number>(16).fill(0);
+  const [dx, dy, dz] = [b[3]! - a[3]!, b[7]! - a[7]!, b[11]! - a[11]!];
+  for (let r = 0; r < 3; r++) {
+    const [x, y, z] = [a[r]!, a[4 + r]!, a[8 + r]!];
+    for (let c = 0; c < 3; c++) m[4 * r + c] = x * b[c]! + y * b[4 + c]! + z * b[8 + c]!;
+    m[4 * r + 3] = x * dx + y * dy + z * dz;
+  }
+  m[15] = 1;
+  return m;
+};
+
+/** A matrix to 1e-6, as a key. */
+export function matrixKey(m: Matrix): string {
+  let key = '';
+  // Adding 0 turns −0 into 0.
+  for (let i = 0; i < 12; i++) key += `${Math.round(m[i]! * 1e6) + 0},`;
+  return key;
+}
+
+/** Where the point stands at the pose, if it keeps its place on the body. */
+export const carried = (body: Body, pose: Pose, point: Vec3): Vec3 =>
+  apply(body.at[pose].matrix, apply(invertRigid(body.at.level.matrix), point));
+
+/** A frame at the point whose z axis is the unit direction. */
+export function frameAlong(from: Vec3, z: Vec3): Matrix {
+  // Across the axis that the direction leans on least.
+  const least = [0, 1, 2].sort((i, k) => Math.abs(z[i]!) - Math.abs(z[k]!))[0]!;
+  const other = [0, 0, 0];
+  other[least] = 1;
+  const x = unit(cross(other as unknown as Vec3, z));
+  return frame(x, cross(z, x), z, from);
+}
+
+export const cross = (a: Vec3, b: Vec3): Vec3 => [
+  a[1] * b[2] - a[2] * b[1],
+  a[2] * b[0] - a[0] * b[2],
+  a[0] * b[1] - a[1] * b[0],
+];
+
+export const dot = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
+
+export const minus = (a: Vec3, b: Vec3): Vec3 => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
+
+/** a + t·b */
+export const along = (a: Vec3, b: Vec3, t: number): Vec3 => [a[0] + t * b[0], a[1] + t * b[1], a[2] + t * b[2]];
+
+export const unit = (v: Vec3): Vec3 => {
+  const length = Math.hypot(...v);
+  return [v[0] / length, v[1] / length, v[2] / length];
+};
+
+const largerFirst = (a: Standing, b: Standing): readonly [Standing, Standing] =>
+  b.shape.triangles > a.shape.triangles || (b.shape.triangles === a.shape.triangles && b.shape.id < a.shape.id)
+    ? [b, a]
+    : [a, b];

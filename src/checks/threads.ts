@@ -1,0 +1,176 @@
+/** Does every screw hold: long enough in its nut or pilot, not bottoming, of a length that is sold? */
+import { threads as THREADS } from '../components/index.js';
+import type { Thread } from '../components/types.js';
+import type { Finding } from '../findings.js';
+import { POSES, type Screw } from '../kit/types.js';
+import { leastFormedEngagement } from '../mechanics/thread.js';
+import { apply } from '../solid/matrix.js';
+import type { Vec3 } from '../solid/mesh.js';
+import type { Check, ShapeContext } from './context.js';
+import { SHARED } from './limits.js';
+import { figure, say } from './say.js';
+import { along, type Body, carried, dot, minus, type Scene, type Standing, unit } from './scene.js';
+
+/** Least free depth past a tip: half a pitch of the largest thread, so that the screw clamps before it bottoms [mm]. */
+const TIP_ROOM = 0.3;
+
+/** A tip that is meant to bear stands at most this far off what it bears on [mm]. */
+const BEARS = 0.15;
+
+/** Declared lengths may differ from the solids by this [mm]. */
+const OFF = 0.1;
+
+/** Share of the ring between thread and pilot that must be found as overlap: facets take a little of it. */
+const FORMED_SHARE = 0.6;
+
+const CODES = [
+  'thread/short-of-nut',
+  'thread/formed-short',
+  'thread/not-as-drawn',
+  'thread/bottoms',
+  'thread/tip-floats',
+  'thread/not-stocked',
+] as const;
+
+export const threads: Check<ShapeContext> = {
+  name: 'threads',
+  codes: CODES,
+  run: ({ scene, kit, spec }) =>
+    kit.screws.flatMap((screw) => checkScrew(scene, screw, spec.printer.machine.holeGrowth.value)),
+};
+
+/** @param growth - by how much holes are drawn larger than they print [mm] */
+function checkScrew(scene: Scene, screw: Screw, growth: number): Finding[] {
+  const findings: Finding[] = [];
+  const body = scene.byName.get(screw.placement)!;
+  const thread = THREADS[screw.size];
+  const fault = (
+    code: (typeof CODES)[number],
+    rest: { readonly measured: number; readonly limit: number; readonly unit?: string; readonly message: string },
+  ) =>
+    findings.push(
+      say({ code, severity: 'error', subject: screw.placement, unit: 'mm', remedies: ['screws'], ...rest }),
+    );
+
+  const tip = farthest(body.at.level, screw.direction);
+  if (screw.into.kind === 'nut') {
+    const { beyond, nut } = screw.into;
+    const measured = tip - farthest(scene.byName.get(nut)!.at.level, screw.direction);
+    const pitch = thread.pitch.value;
+    if (Math.min(beyond, measured) < pitch - 1e-3)
+      fault('thread/short-of-nut', {
+        measured: Math.min(beyond, measured),
+        limit: pitch,
+        message: `${screw.placement} passes ${nut} by ${figure(Math.min(beyond, measured))} mm; the whole nut and one pitch, ${figure(pitch)} mm, should hold.`,
+      });
+    if (Math.abs(beyond - measured) > OFF)
+      fault('thread/not-as-drawn', {
+        measured,
+        limit: beyond,
+        message: `${screw.placement} is said to pass ${nut} by ${figure(beyond)} mm; its solid passes by ${figure(measured)} mm.`,
+      });
+  } else {
+    const { engaged, part } = screw.into;
+    const least = leastFormedEngagement(thread.diameter.value);
+    if (engaged < least - 1e-3)
+      fault('thread/formed-short', {
+        measured: engaged,
+        limit: least,
+        message: `${screw.placement} has ${figure(engaged)} mm of thread in ${part}; 1.5 diameters are ${figure(least)} mm.`,
+      });
+    const pilot = thread.pilot.value + growth;
+    const ring = (Math.PI / 4) * (thread.diameter.value ** 2 - pilot ** 2) * engaged;
+    const bites = scene.overlap(scene.byName.get(part)!.at.level, body.at.level);
+    if (bites < FORMED_SHARE * ring)
+      fault('thread/not-as-drawn', {
+        measured: bites,
+        limit: FORMED_SHARE * ring,
+        unit: 'mm³',
+        message: `${screw.placement} displaces ${figure(bites)} mm³ of ${part}; ${figure(engaged)} mm of formed thread displace about ${figure(ring)} mm³.`,
+      });
+  }
+
+  if (screw.tipRoom !== null && screw.tipRoom < TIP_ROOM - 1e-3)
+    fault('thread/bottoms', {
+      measured: screw.tipRoom,
+      limit: TIP_ROOM,
+      message: `${screw.placement} has ${figure(screw.tipRoom)} mm before its tip; ${TIP_ROOM} mm keep it from bottoming.`,
+    });
+  else findings.push(...atTheTip(scene, { screw, body, thread }));
+
+  const order = body.part.order;
+  const lengths = order ? stockOf(order.standard, thread) : undefined;
+  if (!lengths?.includes(screw.lengthMm) || order?.lengthMm !== screw.lengthMm || order.size !== screw.size)
+    findings.push(
+      say({
+        code: 'thread/not-stocked',
+        severity: 'error',
+        subject: screw.placement,
+        measured: screw.lengthMm,
+        unit: 'mm',
+        message: `${screw.placement} is ${screw.size} × ${figure(screw.lengthMm)}, ordered as ${order ? `${order.standard} ${order.size} × ${order.lengthMm}` : 'nothing'}; stocked are ${lengths?.join(', ') ?? 'no lengths of that standard'} mm.`,
+        remedies: ['screws'],
+      }),
+    );
+  return findings;
+}
+
+/** What the solids say: nothing in the way of a tip that must stay free, something under a tip that must bear. */
+function atTheTip(
+  scene: Scene,
+  { screw, body, thread }: { readonly screw: Screw; readonly body: Body; readonly thread: Thread },
+): Finding[] {
+  const about = { severity: 'error', subject: screw.placement, unit: 'mm', remedies: ['screws'] } as const;
+  // From the head's middle to the tip's, as far as the solid reaches along the screw.
+  const length = farthest(body.at.level, screw.direction) - dot(screw.head, screw.direction);
+  const tip = along(screw.head, screw.direction, length);
+  const ahead = along(tip, screw.direction, 1);
+  const reach = screw.tipRoom === null ? BEARS : TIP_ROOM;
+  for (const pose of POSES) {
+    const from = carried(body, pose, tip);
+    const way = unit(minus(carried(body, pose, ahead), from));
+    // Thinner than any pilot, so that a pilot's wall is not taken for its ground.
+    const probe = scene.bar(along(from, way, 0.01), way, {
+      diameter: 0.6 * thread.diameter.value,
+      length: reach - 0.02,
+    });
+    const met = scene.bodies.find((other) => other !== body && scene.overlap(other.at[pose], probe) > SHARED);
+    if (screw.tipRoom !== null && met)
+      return [
+        say({
+          ...about,
+          code: 'thread/bottoms',
+          limit: TIP_ROOM,
+          message: `${screw.placement} meets ${met.name} less than ${TIP_ROOM} mm past its tip.`,
+        }),
+      ];
+    if (screw.tipRoom === null && !met)
+      return [
+        say({
+          ...about,
+          code: 'thread/tip-floats',
+          limit: BEARS,
+          message: `The tip of ${screw.placement} is meant to bear, but with the beam ${pose} nothing stands within ${BEARS} mm of it.`,
+        }),
+      ];
+  }
+  return [];
+}
+
+/** Lengths stocked of a standard; undefined for one that is not known here. */
+function stockOf(standard: string, thread: Thread): readonly number[] | undefined {
+  const digits = standard.replace(/\D/g, '');
+  if (digits === '4762') return thread.capLengths.value;
+  if (digits === '10642') return thread.sunkLengths.value;
+  if (digits === '4026') return thread.setLengths.value;
+  return undefined;
+}
+
+/** How far the solid reaches along a direction, from the assembly's origin [mm]. */
+function farthest({ shape, matrix }: Standing, direction: Vec3): number {
+  const { positions } = shape.tree().mesh;
+  let most = -Infinity;
+  for (let v = 0; v < positions.length; v += 3)
+    most = Math.max(most, dot(apply(matrix, [positions[v]!, positions[v + 1]!, positions[v + 2]!]), direction));
+  return most;
+}

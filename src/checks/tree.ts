@@ -1,0 +1,274 @@
+/**
+ * A tree of boxes over a shape's triangles. It answers cheaply what the kernel would answer dearly: that two shapes
+ * come nowhere near each other. What it can't rule out is left to the kernel.
+ */
+import type { Box, Matrix, Mesh, Vec3 } from '../solid/mesh.js';
+
+/** Triangles a leaf of the tree may hold. */
+const LEAF = 4;
+
+/** A direction along no edge that is drawn: rays along it don't run along faces. */
+const RAY: Vec3 = [0.741937, 0.313731, 0.592583];
+
+export interface Tree {
+  readonly mesh: Mesh;
+  /** Triangle numbers, leaf by leaf. */
+  readonly order: Uint32Array;
+  /** Six bounds a node: least x, y, z, then greatest. */
+  readonly bounds: Float64Array;
+  /** First child (the second follows it), or −1 − first place in `order`; and the count of a leaf's triangles. */
+  readonly links: Int32Array;
+  readonly counts: Int32Array;
+  /** One vertex of each piece that hangs together. */
+  readonly pieces: readonly Vec3[];
+}
+
+/** @returns the tree of a mesh with at least one triangle */
+export function plantTree(mesh: Mesh): Tree {
+  const { positions, triangles } = mesh;
+  const count = triangles.length / 3;
+  const middles = new Float64Array(3 * count);
+  for (let t = 0; t < count; t++)
+    for (let k = 0; k < 3; k++)
+      middles[3 * t + k] =
+        positions[3 * triangles[3 * t]! + k]! +
+        positions[3 * triangles[3 * t + 1]! + k]! +
+        positions[3 * triangles[3 * t + 2]! + k]!;
+  const order = Uint32Array.from({ length: count }, (_, i) => i);
+  const room = 2 * count;
+  const bounds = new Float64Array(6 * room);
+  const links = new Int32Array(room);
+  const counts = new Int32Array(room);
+  let used = 1;
+
+  const split = (node: number, first: number, end: number): void => {
+    const least = [Infinity, Infinity, Infinity];
+    const most = [-Infinity, -Infinity, -Infinity];
+    for (let i = first; i < end; i++)
+      for (let c = 0; c < 3; c++) {
+        const v = 3 * triangles[3 * order[i]! + c]!;
+        for (let k = 0; k < 3; k++) {
+          const x = positions[v + k]!;
+          if (x < least[k]!) least[k] = x;
+          if (x > most[k]!) most[k] = x;
+        }
+      }
+    for (let k = 0; k < 3; k++) {
+      bounds[6 * node + k] = least[k]!;
+      bounds[6 * node + 3 + k] = most[k]!;
+    }
+    if (end - first <= LEAF) {
+      links[node] = -1 - first;
+      counts[node] = end - first;
+      return;
+    }
+    const middle = partition(order, middles, first, end);
+    const children = used;
+    used += 2;
+    links[node] = children;
+    split(children, first, middle);
+    split(children + 1, middle, end);
+  };
+  split(0, 0, count);
+  return { mesh, order, bounds, links, counts, pieces: pieceVertices(mesh) };
+}
+
+/** Calls `visit` with each triangle whose node's box meets the box; ends early, with true, once it returns true. */
+export function visitBox(tree: Tree, least: Vec3, most: Vec3, visit: (triangle: number) => boolean): boolean {
+  const { bounds, links, counts, order } = tree;
+  const stack = [0];
+  for (let node = stack.pop(); node !== undefined; node = stack.pop()) {
+    const b = 6 * node;
+    if (bounds[b]! > most[0] || bounds[b + 1]! > most[1] || bounds[b + 2]! > most[2]) continue;
+    if (bounds[b + 3]! < least[0] || bounds[b + 4]! < least[1] || bounds[b + 5]! < least[2]) continue;
+    const link = links[node]!;
+    if (link >= 0) stack.push(link, link + 1);
+    else for (let i = 0; i < counts[node]!; i++) if (visit(order[-1 - link + i]!)) return true;
+  }
+  return false;
+}
+
+/**
+ * Are the two certainly at least `limit` apart, neither holding a piece of the other?
+ *
+ * False may also mean "perhaps not": boxes of triangles are compared, not the triangles.
+ *
+ * @param toA - from b's coordinates to a's
+ */
+export function certainlyApart(a: Tree, b: Tree, toA: Matrix, toB: Matrix, limit: number): boolean {
+  const area = transformBox({ min: boundsOf(a, 0), max: boundsOf(a, 3) }, toB, limit);
+  const corners = new Float64Array(9);
+  const near = visitBox(b, area.min, area.max, (triangle) => {
+    placeTriangle(b.mesh, triangle, toA, corners);
+    const least: Vec3 = [
+      Math.min(corners[0]!, corners[3]!, corners[6]!) - limit,
+      Math.min(corners[1]!, corners[4]!, corners[7]!) - limit,
+      Math.min(corners[2]!, corners[5]!, corners[8]!) - limit,
+    ];
+    const most: Vec3 = [
+      Math.max(corners[0]!, corners[3]!, corners[6]!) + limit,
+      Math.max(corners[1]!, corners[4]!, corners[7]!) + limit,
+      Math.max(corners[2]!, corners[5]!, corners[8]!) + limit,
+    ];
+    return visitBox(a, least, most, (other) => triangleMeetsBox(a.mesh, other, least, most));
+  });
+  if (near) return false;
+  // No surface is near the other, so each piece is wholly inside or wholly outside.
+  return !b.pieces.some((p) => holds(a, at(toA, p))) && !a.pieces.some((p) => holds(b, at(toB, p)));
+}
+
+/** Is the point inside? Not decided within rounding of the surface. */
+export function holds(tree: Tree, point: Vec3): boolean {
+  for (let k = 0; k < 3; k++) if (point[k]! < tree.bounds[k]! || point[k]! > tree.bounds[3 + k]!) return false;
+  const reach = [0, 1, 2].reduce((sum, k) => sum + tree.bounds[3 + k]! - tree.bounds[k]!, 0);
+  const end: Vec3 = [point[0] + reach * RAY[0], point[1] + reach * RAY[1], point[2] + reach * RAY[2]];
+  let turns = 0;
+  visitRay(tree, point, (triangle) => {
+    turns += crossing(tree.mesh, triangle, point, end);
+  });
+  return turns > 0;
+}
+
+/** Box of a box moved by a rigid transform, grown by `margin`. */
+export function transformBox(box: Box, m: Matrix, margin = 0): Box {
+  const min = [0, 0, 0];
+  const max = [0, 0, 0];
+  for (let r = 0; r < 3; r++) {
+    let low = m[4 * r + 3]!;
+    let high = low;
+    for (let c = 0; c < 3; c++) {
+      const p = m[4 * r + c]! * box.min[c]!;
+      const q = m[4 * r + c]! * box.max[c]!;
+      low += Math.min(p, q);
+      high += Math.max(p, q);
+    }
+    min[r] = low - margin;
+    max[r] = high + margin;
+  }
+  return { min: min as unknown as Vec3, max: max as unknown as Vec3 };
+}
+
+/** Writes a triangle's nine coordinates, moved by m, into `out`. */
+export function placeTriangle(mesh: Mesh, triangle: number, m: Matrix, out: Float64Array): void {
+  for (let c = 0; c < 3; c++) {
+    const v = 3 * mesh.triangles[3 * triangle + c]!;
+    const x = mesh.positions[v]!;
+    const y = mesh.positions[v + 1]!;
+    const z = mesh.positions[v + 2]!;
+    for (let r = 0; r < 3; r++) out[3 * c + r] = m[4 * r]! * x + m[4 * r + 1]! * y + m[4 * r + 2]! * z + m[4 * r + 3]!;
+  }
+}
+
+/** Sorts order[first, end) about the middle of its triangles' longest side. @returns where the second half starts */
+function partition(order: Uint32Array, middles: Float64Array, first: number, end: number): number {
+  let axis = 0;
+  let size = -1;
+  let cut = 0;
+  for (let k = 0; k < 3; k++) {
+    let low = Infinity;
+    let high = -Infinity;
+    for (let i = first; i < end; i++) {
+      const x = middles[3 * order[i]! + k]!;
+      if (x < low) low = x;
+      if (x > high) high = x;
+    }
+    if (high - low > size) {
+      axis = k;
+      size = high - low;
+      cut = (low + high) / 2;
+    }
+  }
+  let from = first;
+  let to = end;
+  while (from < to) {
+    if (middles[3 * order[from]! + axis]! < cut) from++;
+    else {
+      to--;
+      const swap = order[from]!;
+      order[from] = order[to]!;
+      order[to] = swap;
+    }
+  }
+  return from === first || from === end ? (first + end) >> 1 : from;
+}
+
+const boundsOf = (tree: Tree, first: 0 | 3): Vec3 => [
+  tree.bounds[first]!,
+  tree.bounds[first + 1]!,
+  tree.bounds[first + 2]!,
+];
+
+const at = (m: Matrix, [x, y, z]: Vec3): Vec3 => [
+  m[0]! * x + m[1]! * y + m[2]! * z + m[3]!,
+  m[4]! * x + m[5]! * y + m[6]! * z + m[7]!,
+  m[8]! * x + m[9]! * y + m[10]! * z + m[11]!,
+];
+
+function triangleMeetsBox({ positions, triangles }: Mesh, triangle: number, least: Vec3, most: Vec3): boolean {
+  const a = 3 * triangles[3 * triangle]!;
+  const b = 3 * triangles[3 * triangle + 1]!;
+  const c = 3 * triangles[3 * triangle + 2]!;
+  for (let k = 0; k < 3; k++) {
+    const p = positions[a + k]!;
+    const q = positions[b + k]!;
+    const r = positions[c + k]!;
+    if (Math.min(p, q, r) > most[k]! || Math.max(p, q, r) < least[k]!) return false;
+  }
+  return true;
+}
+
+/** Calls `visit` with each triangle whose node's box the ray from the point along RAY meets. */
+function visitRay(tree: Tree, from: Vec3, visit: (triangle: number) => void): void {
+  const { bounds, links, counts, order } = tree;
+  const stack = [0];
+  for (let node = stack.pop(); node !== undefined; node = stack.pop()) {
+    let enter = 0;
+    let leave = Infinity;
+    for (let k = 0; k < 3; k++) {
+      // RAY runs up every axis, so the least face comes first.
+      enter = Math.max(enter, (bounds[6 * node + k]! - from[k]!) / RAY[k]!);
+      leave = Math.min(leave, (bounds[6 * node + 3 + k]! - from[k]!) / RAY[k]!);
+    }
+    if (enter > leave + 1e-9) continue;
+    const link = links[node]!;
+    if (link >= 0) stack.push(link, link + 1);
+    else for (let i = 0; i < counts[node]!; i++) visit(order[-1 - link + i]!);
+  }
+}
+
+/** +1 where the segment leaves through the triangle, −1 where it enters, 0 where it misses. */
+function crossing(mesh: Mesh, triangle: number, from: Vec3, to: Vec3): number {
+  const p = [0, 1, 2].map((c) => {
+    const v = 3 * mesh.triangles[3 * triangle + c]!;
+    return [0, 1, 2].map((k) => mesh.positions[v + k]! - from[k]!) as unknown as Vec3;
+  }) as [Vec3, Vec3, Vec3];
+  const way: Vec3 = [to[0] - from[0], to[1] - from[1], to[2] - from[2]];
+  // Signed volumes of the tetrahedra over the three edges: all of one sign when the line passes inside.
+  const u = triple(way, p[0], p[1]);
+  const v = triple(way, p[1], p[2]);
+  const w = triple(way, p[2], p[0]);
+  if (!((u >= 0 && v >= 0 && w >= 0) || (u <= 0 && v <= 0 && w <= 0)) || u + v + w === 0) return 0;
+  const behind = triple(p[0], p[1], p[2]) / (u + v + w);
+  return behind > 0 && behind <= 1 ? Math.sign(u + v + w) : 0;
+}
+
+const triple = (a: Vec3, b: Vec3, c: Vec3) =>
+  a[0] * (b[1] * c[2] - b[2] * c[1]) + a[1] * (b[2] * c[0] - b[0] * c[2]) + a[2] * (b[0] * c[1] - b[1] * c[0]);
+
+function pieceVertices({ positions, triangles }: Mesh): Vec3[] {
+  const parent = Uint32Array.from({ length: positions.length / 3 }, (_, i) => i);
+  const root = (i: number) => {
+    while (parent[i] !== i) {
+      parent[i] = parent[parent[i]!]!;
+      i = parent[i]!;
+    }
+    return i;
+  };
+  for (let t = 0; t < triangles.length; t += 3) {
+    parent[root(triangles[t + 1]!)] = root(triangles[t]!);
+    parent[root(triangles[t + 2]!)] = root(triangles[t]!);
+  }
+  const roots = new Set<number>();
+  for (const vertex of triangles) roots.add(root(vertex));
+  return [...roots].map((v) => [positions[3 * v]!, positions[3 * v + 1]!, positions[3 * v + 2]!]);
+}
