@@ -56,7 +56,8 @@ function axis(cells: readonly number[], given: number | undefined) {
   const span = total - first - last;
   const margin = given ?? Math.max(MARGIN, first + BORDER, last + BORDER, (LEAST_FIELD - span) / 2);
   const start = margin - first;
-  const edges = cells.reduce<number[]>((out, cell) => [...out, out.at(-1)! + cell], [start]);
+  const edges = [start];
+  for (const cell of cells) edges.push(edges.at(-1)! + cell);
   return {
     margin,
     edges,

@@ -167,8 +167,8 @@ export function layMount(
   const seatLength = barrelLength - COLLAR.length - 0.4;
   const nutFloor = axis + radius + clampThread.pitch.value + 0.05;
   const seatTop = upTenth(nutFloor + clampThread.nutHeight.value + NUT_PLAY + PULL_WALL);
-  const clampLength =
-    stocked(clampThread.setLengths.value, nutFloor + clampThread.nutHeight.value - axis - radius) ?? 0;
+  // The longest set screw that ends below the seat's top: its socket is easiest to reach.
+  const clampLength = Math.max(0, ...clampThread.setLengths.value.filter((l) => axis + radius + l <= seatTop));
 
   const pinRadius = pins['3'].diameter.value / 2;
   const pinFrom = CLOSE_WALL;

@@ -4,6 +4,7 @@
  * Every nut pocket and the pin's groove open to the upper side; holes that lie carry a 45° roof there.
  */
 import { threads } from '../components/index.js';
+import type { ScrewSize } from '../components/types.js';
 import { side } from '../layout/fits.js';
 import { armMotion, leafAtFlex, leafStrip } from '../layout/leaf-shape.js';
 import { flexAt, type MountLayout, NUT_WALLS, SHOULDER } from '../layout/mount.js';
@@ -14,7 +15,6 @@ import { apply } from '../solid/matrix.js';
 import type { Matrix, Outlines, Vec2 } from '../solid/mesh.js';
 import { circle, polygon, rectangle, teardrop } from '../solid/outlines.js';
 import { prism } from '../solid/shapes.js';
-import type { ScrewSize } from '../components/types.js';
 import type { Spec } from '../spec/spec.js';
 import type { Rad } from '../units.js';
 

@@ -1,0 +1,25 @@
+/** Everything that `parts/` draws and `kit/` places, in numbers. */
+import type { Solved, Spec } from '../spec/spec.js';
+import type { DeckLayout } from './deck.js';
+import type { FrameLayout } from './frame.js';
+import type { Grid } from './grid.js';
+import type { HoodLayout } from './hood.js';
+import type { MountLayout } from './mount.js';
+import type { RailRun } from './runs.js';
+import type { SocketLayout } from './socket.js';
+import type { LeafDemands } from './types.js';
+
+export interface Layout {
+  readonly spec: Spec;
+  readonly grid: Grid;
+  readonly demands: LeafDemands;
+  readonly mount: MountLayout;
+  readonly socket: SocketLayout;
+  readonly frame: FrameLayout;
+  readonly runs: readonly RailRun[];
+  readonly deck: DeckLayout;
+  readonly hood: HoodLayout;
+  /** Free diameter that every beam needs, emitter to aperture, and the beam's own at the receiver, by axis. */
+  readonly corridor: number;
+  readonly solved: readonly Solved[];
+}

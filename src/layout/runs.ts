@@ -1,0 +1,111 @@
+/** Each rail along its side: beams, seams, segments, ribs and bosses, in rail coordinates. */
+import type { Matrix } from '../solid/mesh.js';
+import type { Spec } from '../spec/spec.js';
+import { type FrameLayout, railMatrix, SIDES, type Side } from './frame.js';
+import type { Grid } from './grid.js';
+import { split } from './split.js';
+
+export type RailKind = 'emitter' | 'receiver';
+
+export interface RailBeam {
+  readonly line: 'column' | 'row';
+  readonly index: number;
+  /** Along the rail. */
+  readonly at: number;
+}
+
+/** A piece of rail with its own coordinates: x from 0. */
+export interface RailSegment {
+  readonly kind: RailKind;
+  readonly from: number;
+  readonly length: number;
+  /** What its ends meet. */
+  readonly ends: readonly ['corner' | 'seam', 'corner' | 'seam'];
+  /** Rails along y leave the sill's corner to those along x. */
+  readonly yields: boolean;
+  readonly beams: readonly number[];
+  readonly bosses: readonly number[];
+  /** Where its cover begins and ends. */
+  readonly cover: readonly [number, number];
+}
+
+export interface RailRun {
+  readonly side: Side;
+  readonly kind: RailKind;
+  readonly length: number;
+  readonly beams: readonly RailBeam[];
+  readonly seams: readonly number[];
+  readonly segments: readonly RailSegment[];
+  readonly matrix: Matrix;
+}
+
+/** Between a cover and what it ends at. */
+const COVER_GAP = 0.15;
+const BOSS_EVERY = 110;
+/** Free wall between a corner's tab or a seam's plate and the nearest boss. */
+const BOSS_APART = 3;
+const BOSS_SHORTEST = 30;
+
+export interface RunOptions {
+  readonly grid: Grid;
+  readonly frame: FrameLayout;
+  /** Longest piece that the bed takes along a rail. */
+  readonly longest: number;
+}
+
+/** @returns the runs, or null when a rail can't be cut to fit the bed */
+export function layRuns(spec: Spec, options: RunOptions): readonly RailRun[] | null {
+  const runs = SIDES.map((at) => layRun(spec, at, options));
+  return runs.every((run) => run !== null) ? (runs as RailRun[]) : null;
+}
+
+function layRun(spec: Spec, at: Side, { grid, frame, longest }: RunOptions): RailRun | null {
+  const alongX = at === 'far' || at === 'near';
+  const length = alongX ? grid.width : grid.depth;
+  const emits = at === spec.emitters.columnsFrom || at === spec.emitters.rowsFrom;
+  const backward = at === 'near' || at === 'right';
+  const places = alongX ? grid.columns : grid.rows;
+  const beams = places
+    .map(
+      (place, index): RailBeam => ({ line: alongX ? 'column' : 'row', index, at: backward ? length - place : place }),
+    )
+    .sort((a, b) => a.at - b.at);
+  const middles = beams.slice(1).map((beam, i) => (beam.at + beams[i]!.at) / 2);
+  const seams = split({ length, at: middles, longest, shortest: 2 * frame.joint.leg + 1 });
+  if (!seams) return null;
+  const ends = [0, ...seams, length];
+  const segments = ends.slice(1).map((to, i): RailSegment => {
+    const from = ends[i]!;
+    const first = from === 0;
+    const last = to === length;
+    const { reach } = frame.tab;
+    return {
+      kind: emits ? 'emitter' : 'receiver',
+      from,
+      length: to - from,
+      ends: [first ? 'corner' : 'seam', last ? 'corner' : 'seam'],
+      yields: !alongX,
+      beams: beams.filter((beam) => beam.at > from && beam.at < to).map((beam) => beam.at - from),
+      bosses: bossPlaces(to - from, { first: first ? reach : frame.joint.leg, last: last ? reach : frame.joint.leg }),
+      cover: [first ? reach + COVER_GAP : COVER_GAP / 2, to - from - (last ? reach + COVER_GAP : COVER_GAP / 2)],
+    };
+  });
+  return {
+    side: at,
+    kind: emits ? 'emitter' : 'receiver',
+    length,
+    beams,
+    seams,
+    segments,
+    matrix: railMatrix(at, { grid, section: frame.section }),
+  };
+}
+
+/** Bosses for the cover's screws: one near each end, others between so that none is far from the next. */
+function bossPlaces(length: number, { first, last }: { readonly first: number; readonly last: number }): number[] {
+  const from = first + BOSS_APART + 3.5;
+  const to = length - last - BOSS_APART - 3.5;
+  if (to - from < BOSS_SHORTEST) return [(from + to) / 2];
+  const spans = Math.ceil((to - from) / BOSS_EVERY);
+  return Array.from({ length: spans + 1 }, (_, i) => from + (i * (to - from)) / spans);
+}

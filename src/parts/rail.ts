@@ -1,0 +1,95 @@
+/**
+ * What emitter and receiver rails share: floor, walls, the sill that carries the deck, bosses for the cover, screw holes at
+ * corners and seams. Rail coordinates of the segment: x along it from 0, y outward, z up from its underside, as it prints.
+ */
+import type { Layout } from '../layout/layout.js';
+import type { RailSegment } from '../layout/runs.js';
+import type { Kernel, Solid } from '../solid/kernel.js';
+import { polygon } from '../solid/outlines.js';
+import { box, prism } from '../solid/shapes.js';
+import { pilotHole, sunkHole } from './holes.js';
+
+const OVER = 1;
+const INTO = 0.2;
+
+/** Bodies and cutters of the shared cross-section. */
+export function railBody(k: Kernel, layout: Layout, segment: RailSegment): { add: Solid[]; cut: Solid[] } {
+  const { section } = layout.frame;
+  const { length } = segment;
+  const { wall, floor, width, height, sill, sillTop } = section;
+  return {
+    add: [
+      box(k, [0, 0, 0], [length, width, floor]),
+      box(k, [0, 0, 0], [length, wall, height]),
+      box(k, [0, width - wall, 0], [length, width, height]),
+      box(k, [0, -sill, 0], [length, INTO, sillTop]),
+      ...segment.bosses.map((x) => boss(k, layout, x)),
+    ],
+    cut: [
+      ...segment.ends.flatMap((end, i) => endCuts(k, layout, { segment, end, last: i === 1 })),
+      ...segment.bosses.map((x) =>
+        pilotHole(k, layout.spec, {
+          at: [x, bossMiddle(layout), height],
+          way: '-z',
+          depth: layout.frame.boss.pilotDepth,
+        }),
+      ),
+    ],
+  };
+}
+
+/** y of the cover's screws. */
+export const bossMiddle = ({ frame: { section, boss: b } }: Layout): number =>
+  section.width - section.wall - b.depth / 2;
+
+/** Boss on the outer wall under the cover; its underside rises at 45°, so that it prints and wires pass below. */
+function boss(k: Kernel, { frame: { section, boss: b } }: Layout, x: number): Solid {
+  const inner = section.width - section.wall;
+  const profile = polygon([
+    [inner + INTO, section.height],
+    [inner - b.depth, section.height],
+    [inner - b.depth, section.height - b.height],
+    [inner + INTO, section.height - b.height - b.depth - INTO],
+  ]);
+  return prism(k, profile, { axis: 'x', from: x - b.width / 2, to: x + b.width / 2 });
+}
+
+/** Room for bracket or splice in the sill, their pilot holes, and the holes through the outer wall. */
+function endCuts(
+  k: Kernel,
+  layout: Layout,
+  { segment, end, last }: { segment: RailSegment; end: 'corner' | 'seam'; last: boolean },
+): Solid[] {
+  const { section, joint, tab } = layout.frame;
+  const x = (distance: number) => (last ? segment.length - distance : distance);
+  const cuts = [
+    box(k, [x(-OVER), -section.sill - OVER, -OVER], [x(joint.leg), -section.sillBehind, section.sillTop + OVER]),
+  ];
+  if (end === 'corner' && segment.yields) {
+    // Here the neighbour's sill passes.
+    cuts.push(
+      box(k, [x(-OVER), -section.sillBehind - OVER, -OVER], [x(section.sillBehind + 0.3), 0, section.sillTop + OVER]),
+    );
+  }
+  for (const distance of joint.screws)
+    cuts.push(
+      pilotHole(k, layout.spec, {
+        at: [x(distance), -section.sillBehind, section.sillTop / 2],
+        way: '+y',
+        depth: section.sillBehind + section.wall + OVER,
+        up: '+z',
+      }),
+    );
+  const outer = end === 'corner' ? [tab.reach / 2] : joint.screws;
+  for (const distance of outer)
+    for (const z of tab.heights)
+      cuts.push(
+        sunkHole(k, layout.spec, {
+          at: [x(distance), section.width, z],
+          way: '-y',
+          depth: section.wall + OVER,
+          up: '+z',
+        }),
+      );
+  return cuts;
+}

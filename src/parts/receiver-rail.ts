@@ -1,0 +1,51 @@
+/** Receiver rail: a window per beam as wide as the slide needs, a plinth for the sockets, a ridge that keeps them square. Prints on its floor. */
+import type { Layout } from '../layout/layout.js';
+import type { RailSegment } from '../layout/runs.js';
+import { SOCKET_RIDGE } from '../layout/socket.js';
+import type { Kernel, Solid } from '../solid/kernel.js';
+import { polygon } from '../solid/outlines.js';
+import { box, prism } from '../solid/shapes.js';
+import { pilotHole } from './holes.js';
+import { railBody } from './rail.js';
+
+const OVER = 1;
+const INTO = 0.2;
+const WINDOW_PLAY = 0.5;
+
+export function drawReceiverRail(k: Kernel, layout: Layout, segment: RailSegment): Solid {
+  const { section } = layout.frame;
+  const { socket, spec } = layout;
+  const { add, cut } = railBody(k, layout, segment);
+  const beamZ = spec.beam.height - section.bottom;
+  const top = section.floor + socket.bottom;
+  const front = section.socketFront;
+  const ridge = front - socket.groove.at;
+  add.push(
+    box(k, [0, front + 0.2, section.floor - INTO], [segment.length, front + socket.foot.length - 0.2, top]),
+    box(k, [0, ridge - 3, section.floor - INTO], [segment.length, ridge + 3, top]),
+    box(
+      k,
+      [0, ridge - SOCKET_RIDGE.width / 2, section.floor - INTO],
+      [segment.length, ridge + SOCKET_RIDGE.width / 2, top + SOCKET_RIDGE.depth],
+    ),
+  );
+  for (const x of segment.beams) {
+    const half = layout.corridor / 2 + WINDOW_PLAY;
+    const window = roofed([x, beamZ], half + socket.slide, half);
+    cut.push(prism(k, window, { axis: 'y', from: -OVER, to: section.wall + OVER }));
+    cut.push(pilotHole(k, spec, { at: [x, front - socket.foot.screwAt, top], way: '-z', depth: socket.engaged + 1 }));
+  }
+  return k.subtract(k.union(add), cut);
+}
+
+/** Window whose top slopes in at 45°, cut flat one millimetre up: a bridge as short as the window allows. */
+function roofed([x, z]: [number, number], halfWidth: number, halfHeight: number) {
+  return polygon([
+    [x - halfWidth, z - halfHeight],
+    [x + halfWidth, z - halfHeight],
+    [x + halfWidth, z + halfHeight],
+    [x + halfWidth - 1, z + halfHeight + 1],
+    [x - halfWidth + 1, z + halfHeight + 1],
+    [x - halfWidth, z + halfHeight],
+  ]);
+}

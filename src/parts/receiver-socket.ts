@@ -1,0 +1,77 @@
+/**
+ * Receiver socket: foot with slot, aperture tube, pocket open above, stop behind. File coordinates: x = u (front at 0, rear
+ * negative), y across (middle at 0), z up from its underside; it prints as it stands.
+ */
+import { threads } from '../components/index.js';
+import { grown } from '../layout/fits.js';
+import type { SocketLayout } from '../layout/socket.js';
+import type { Kernel, Solid } from '../solid/kernel.js';
+import { polygon, ring, slot, teardrop } from '../solid/outlines.js';
+import { box, prism } from '../solid/shapes.js';
+import type { Spec } from '../spec/spec.js';
+
+const OVER = 1;
+/** Depth and line width of the target on the face. */
+const TARGET = { depth: 0.4, line: 0.6, radii: [2.6, 4.1] } as const;
+
+export function drawReceiverSocket(k: Kernel, spec: Spec, s: SocketLayout): Solid {
+  const half = s.width / 2;
+  const z = (w: number) => w - s.bottom;
+  const screwHole = grown(spec, threads[spec.screws.fix].clearance.value) / 2;
+  const pocketHalf = s.pocket.width / 2;
+  const body = k.union([
+    box(k, [-s.length, -half, 0], [0, half, z(s.foot.top)]),
+    box(k, [-s.length, -half, 0], [s.face, half, z(s.top)]),
+  ]);
+  return k.subtract(body, [
+    prism(k, slot([s.foot.screwAt, -s.slide], [s.foot.screwAt, s.slide], screwHole), {
+      axis: 'z',
+      from: -OVER,
+      to: z(s.foot.top) + OVER,
+    }),
+    prism(k, teardrop([0, z(s.axis)], s.tube.radius, { roof: '+y', top: s.tube.radius * 1.25 }), {
+      axis: 'x',
+      from: s.tube.end - 0.1,
+      to: s.face + OVER,
+    }),
+    box(k, [s.pocket.rear, -pocketHalf, z(s.pocket.floor)], [s.tube.end, pocketHalf, z(s.top) + OVER]),
+    // Over the stop the legs leave to the rear between the cheeks.
+    box(k, [-s.length - OVER, -pocketHalf, z(s.stop.top)], [s.pocket.rear + 0.1, pocketHalf, z(s.top) + OVER]),
+    box(
+      k,
+      [s.groove.at - s.groove.width / 2, -half - OVER, -OVER],
+      [s.groove.at + s.groove.width / 2, half + OVER, s.groove.depth],
+    ),
+    ...target(s).map((outlines) => prism(k, outlines, { axis: 'x', from: s.face - TARGET.depth, to: s.face + OVER })),
+  ]);
+}
+
+/** Rings and a cross around the aperture, in (y, z): where the beam lands before it is aligned. */
+function target(s: SocketLayout) {
+  const [cy, cz] = [0, s.axis - s.bottom];
+  const line = TARGET.line / 2;
+  const rings = TARGET.radii.map((r) => ring([cy, cz], r + line, r - line));
+  const reach = s.width / 2 + OVER;
+  const start = s.tube.radius + 0.7;
+  const bar = (a: number, b: number) =>
+    polygon([
+      [a, cz - line],
+      [b, cz - line],
+      [b, cz + line],
+      [a, cz + line],
+    ]);
+  return [...rings, bar(-reach, -start), bar(start, reach)];
+}
+
+/** Lid of the pocket: a plate with a plug that holds the legs down. Prints on its plate; the plug's length is along x. */
+export function drawSocketLid(k: Kernel, spec: Spec, s: SocketLayout): Solid {
+  const snug = spec.printer.machine.snug.value;
+  const half = s.width / 2;
+  const plugHalf = (s.pocket.width - snug) / 2;
+  const depth = s.top - s.lid.plugBottom;
+  const rear = -s.length;
+  return k.union([
+    box(k, [rear, -half, 0], [s.face, half, s.lid.thickness]),
+    box(k, [rear + 0.2, -plugHalf, s.lid.thickness - 0.2], [s.tube.end - snug, plugHalf, s.lid.thickness + depth]),
+  ]);
+}
