@@ -21,6 +21,8 @@ export interface LeafDemands {
   /** Largest leg length that the mount has room for, and largest height of the leaf's zone (legs and gaps between) [mm]. */
   readonly lengthMost: number;
   readonly heightMost: number;
+  /** Least gap between neighbouring legs [mm]: an even number of legs ends over the post, with the chin between. */
+  readonly legGapLeast: number;
   readonly lineWidth: number;
   readonly layer: number;
   /** How far a printed gap may be off [mm]: sets the stop's margin. */

@@ -1,0 +1,91 @@
+/** Leaf and mount together: the leaf's lever depends on the mount's length, and that on the leaf. */
+import { PresetError } from '../errors.js';
+import type { Solved, Spec } from '../spec/spec.js';
+import type { Rad } from '../units.js';
+import { TONNES_PER_GRAM } from '../units.js';
+import { centreOfRotation } from './leaf-shape.js';
+import { solveLeaf } from './leaf-solve.js';
+import { layMount, type MountLayout, rearFrom, rearRoom, SHOULDER } from './mount.js';
+import type { LeafDemands, LeafDesign } from './types.js';
+
+/** Front face to the leaf's start: the chin's post. */
+const POST = 6.5;
+/** Leg lengths tried in turn, so that the mount is as short as the leaf lets it be. */
+const ROOMS = [9, 10, 11, 12, 13, 14] as const;
+const HEIGHT_MOST = 9;
+const SHOCK_G = 2;
+/** Profile of the moving arm with its seat [mm²], and what rides on it besides the barrel [g]; checked against the solids. */
+const ARM_AREA = 250;
+const HARDWARE_G = 1;
+const MASS_LEVER = 10;
+const ROUNDS = 8;
+
+export interface MountSolution {
+  readonly mount: MountLayout;
+  readonly demands: LeafDemands;
+  readonly solved: readonly Solved[];
+}
+
+/** @throws {PresetError} from the leaf's solver, for the roomiest mount, when no leaf meets the demands */
+export function layMountWithLeaf(
+  spec: Spec,
+  { width, tilt }: { readonly width: number; readonly tilt: Rad },
+): MountSolution {
+  const rooms = spec.leaf.length === undefined ? ROOMS : [spec.leaf.length];
+  let failure: unknown;
+  for (const lengthMost of rooms) {
+    try {
+      return settle(spec, { width, tilt, lengthMost });
+    } catch (error) {
+      if (!(error instanceof PresetError)) throw error;
+      failure = error;
+    }
+  }
+  throw failure;
+}
+
+/** Repeats leaf and mount until the screw stands where the leaf was told it stands, and the chin has its room. */
+function settle(
+  spec: Spec,
+  { width, tilt, lengthMost }: { readonly width: number; readonly tilt: Rad; readonly lengthMost: number },
+): MountSolution {
+  const { machine } = spec.printer;
+  const arm = (ARM_AREA * width * spec.material.plastic.densityGcm3.value) / 1000;
+  let demands: LeafDemands = {
+    tilt,
+    shockG: SHOCK_G,
+    movingMass: (arm + spec.emitters.part.massG.value + HARDWARE_G) * TONNES_PER_GRAM,
+    massLever: MASS_LEVER,
+    width,
+    screwAt: 27,
+    post: POST,
+    lengthMost,
+    heightMost: HEIGHT_MOST,
+    legGapLeast: 2 * SHOULDER + 1,
+    lineWidth: machine.lineWidth.value,
+    layer: machine.layer.value,
+    gapTolerance: machine.gapTolerance.value,
+    layout: spec.leaf.layout,
+    legs: spec.leaf.legs,
+    length: spec.leaf.length,
+    thickness: spec.leaf.thickness,
+  };
+  for (let round = 0; round < ROUNDS; round++) {
+    const { design, solved } = solveLeaf(demands, { plastic: spec.material.plastic, preset: spec.name });
+    const mount = layMount(spec, { leaf: design, width, post: POST });
+    // A leaf that ends at the front must leave the chin room under its root.
+    const missing = design.legs % 2 === 0 ? mount.arm.footBottom - mount.arm.rootBottom : 0;
+    const screwAt = -(rearFrom(design, POST) - rearRoom(spec).toScrew);
+    if (missing <= 1e-6 && Math.abs(screwAt - demands.screwAt) < 1e-6 && leverMatches(design, mount))
+      return { mount, demands, solved };
+    demands = {
+      ...demands,
+      screwAt,
+      legGapLeast: missing > 1e-6 ? Math.ceil((demands.legGapLeast + missing) * 20) / 20 : demands.legGapLeast,
+    };
+  }
+  throw new Error(`leaf and mount did not settle in ${ROUNDS} rounds (length ${lengthMost}, width ${width})`);
+}
+
+const leverMatches = (design: LeafDesign, mount: MountLayout): boolean =>
+  Math.abs(mount.origin[0] + centreOfRotation(design)[0] - mount.adjust.at - design.lever) < 1e-6;

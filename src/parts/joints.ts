@@ -1,0 +1,69 @@
+/**
+ * What joins rails: the bracket in each corner of the field, the bar in the sill at a seam, the plate inside the outer wall at
+ * a seam. Each prints flat or as it stands, without supports.
+ */
+import type { Layout } from '../layout/layout.js';
+import type { Kernel, Solid } from '../solid/kernel.js';
+import { polygon } from '../solid/outlines.js';
+import { box, prism } from '../solid/shapes.js';
+import { pilotHole, sunkHole } from './holes.js';
+
+const OVER = 1;
+/** Between a bracket's or bar's end and the sill beside it. */
+export const JOINT_PLAY = 0.2;
+
+/**
+ * Corner bracket: x and y run into the field along the two rails from the bracket's outer corner, z up from the rails'
+ * underside; it prints as it stands and its top carries the deck's corner.
+ */
+export function drawCornerBracket(k: Kernel, layout: Layout): Solid {
+  const { section, joint } = layout.frame;
+  const leg = joint.leg - section.sillBehind - JOINT_PLAY;
+  const t = joint.thickness;
+  const outline = polygon([
+    [0, 0],
+    [leg, 0],
+    [leg, t],
+    [t, t],
+    [t, leg],
+    [0, leg],
+  ]);
+  const body = prism(k, outline, { axis: 'z', from: 0, to: section.sillTop });
+  const cuts = joint.screws.flatMap((distance) => {
+    const at = distance - section.sillBehind;
+    const z = section.sillTop / 2;
+    return [
+      sunkHole(k, layout.spec, { at: [at, t, z], way: '-y', depth: t + OVER, up: '+z' }),
+      sunkHole(k, layout.spec, { at: [t, at, z], way: '-x', depth: t + OVER, up: '+z' }),
+    ];
+  });
+  return k.subtract(body, cuts);
+}
+
+/** Bar in the sill across a seam: x along the rail from its middle, y from the sill's face into the field, z up. */
+export function drawSillBar(k: Kernel, layout: Layout): Solid {
+  const { section, joint } = layout.frame;
+  const half = joint.leg - JOINT_PLAY;
+  const t = joint.thickness;
+  const cuts = joint.screws.flatMap((d) =>
+    [d, -d].map((x) =>
+      sunkHole(k, layout.spec, { at: [x, t, section.sillTop / 2], way: '-y', depth: t + OVER, up: '+z' }),
+    ),
+  );
+  return k.subtract(box(k, [-half, 0, 0], [half, t, section.sillTop]), cuts);
+}
+
+/** Plate inside the outer wall across a seam: x along the rail from its middle, y height, z inward from the wall. Prints flat. */
+export function drawWallPlate(k: Kernel, layout: Layout): Solid {
+  const { section, tab, joint } = layout.frame;
+  const half = joint.leg - JOINT_PLAY;
+  const low = section.floor + 0.4;
+  const cuts = joint.screws.flatMap((d) =>
+    [d, -d].flatMap((x) =>
+      tab.heights.map((z) =>
+        pilotHole(k, layout.spec, { at: [x, z - low, 0], way: '+z', depth: tab.thickness + OVER }),
+      ),
+    ),
+  );
+  return k.subtract(box(k, [-half, 0, 0], [half, tab.plateTop - low, tab.thickness]), cuts);
+}
