@@ -56,7 +56,8 @@ function figures(entry: object): Tree {
   for (const [key, datum] of Object.entries(entry) as [string, string | Datum<number | readonly number[]>][]) {
     if (typeof datum === 'string') values[presetKey(key)] = datum;
     else {
-      values[presetKey(key)] = plain(datum.value);
+      // As the catalogue or the preset spells it: an expansion of 6.15e-5 must not be rounded like a length.
+      values[presetKey(key)] = datum.value;
       sources[presetKey(key)] = datum.source;
     }
   }
