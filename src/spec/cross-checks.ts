@@ -1,0 +1,191 @@
+/** What no single value shows: labels that fit the grid, figures that fit each other. Each looks only at values that are right by themselves. */
+import { emitters, receivers } from '../components/index.js';
+import { plastics } from '../materials/index.js';
+import { printers } from '../printers/index.js';
+import { type Entry, missingFigures, resolveEntry } from './catalogue.js';
+import { emitterFigures, plasticFigures, presetKey, printerFigures, receiverFigures } from './figures.js';
+import { type Unplaced, valueAt } from './mistakes.js';
+import { MOST_FIELD, presetSchema } from './schema.js';
+import { dotted, list, type Path } from './words.js';
+
+/** Sizes of the cells along one axis [mm], or undefined where the preset doesn't say them rightly. */
+export function cellsOf(data: unknown, axis: 'rows' | 'columns'): readonly number[] | undefined {
+  const { shape } = presetSchema.shape.grid;
+  const lines = shape[axis].safeParse(valueAt(data, ['grid', axis]));
+  if (!lines.success) return undefined;
+  if (typeof lines.data === 'object') return lines.data;
+  const pitch = pitchOf(data, axis);
+  return pitch === undefined ? undefined : new Array<number>(lines.data).fill(pitch);
+}
+
+function pitchOf(data: unknown, axis: 'rows' | 'columns'): number | undefined {
+  const pitch = presetSchema.shape.grid.shape.pitch.safeParse(valueAt(data, ['grid', 'pitch']));
+  if (!pitch.success) return undefined;
+  return typeof pitch.data === 'number' ? pitch.data : pitch.data[axis === 'columns' ? 'x' : 'y'];
+}
+
+/** @returns every mistake that lies between values */
+export function crossCheck(data: unknown): readonly Unplaced[] {
+  return [...checkPitch(data), ...checkField(data), ...checkLabels(data), ...checkLeaf(data), ...checkEntries(data)];
+}
+
+function checkPitch(data: unknown): Unplaced[] {
+  const pitch = presetSchema.shape.grid.shape.pitch.safeParse(valueAt(data, ['grid', 'pitch']));
+  if (!pitch.success || typeof pitch.data === 'number') return [];
+  return (['columns', 'rows'] as const).flatMap((axis): Unplaced[] => {
+    const key = axis === 'columns' ? 'x' : 'y';
+    const isCount = typeof valueAt(data, ['grid', axis]) === 'number';
+    if (!isCount || pitchOf(data, axis) !== undefined) return [];
+    const message = `grid.pitch.${key} is missing: ${axis} are given as a number, so their pitch must be said`;
+    return [{ code: 'preset/missing', path: ['grid', 'pitch', key], message, at: 'key' }];
+  });
+}
+
+function checkField(data: unknown): Unplaced[] {
+  return (['rows', 'columns'] as const).flatMap((axis): Unplaced[] => {
+    const length = (cellsOf(data, axis) ?? []).reduce((sum, cell) => sum + cell, 0);
+    if (length <= MOST_FIELD) return [];
+    const message = `the ${axis} come to ${+length.toFixed(3)} mm, more than the most allowed, ${MOST_FIELD} mm`;
+    return [
+      { code: 'preset/too-large', path: ['grid', axis], message, hint: 'fewer lines, or a smaller pitch', at: 'value' },
+    ];
+  });
+}
+
+function checkLabels(data: unknown): Unplaced[] {
+  const labels = valueAt(data, ['grid', 'labels']);
+  if (!Array.isArray(labels)) return [];
+  const count = (axis: 'rows' | 'columns') => {
+    const lines = presetSchema.shape.grid.shape[axis].safeParse(valueAt(data, ['grid', axis]));
+    if (!lines.success) return undefined;
+    return typeof lines.data === 'number' ? lines.data : lines.data.length;
+  };
+  const rows = count('rows');
+  const columns = count('columns');
+  const mistakes: Unplaced[] = [];
+  if (rows !== undefined && labels.length !== rows) {
+    const message = `found ${plural(labels.length, 'row')} of labels, but the grid has ${plural(rows, 'row')}`;
+    mistakes.push({
+      code: 'preset/labels',
+      path: ['grid', 'labels'],
+      message,
+      hint: 'one row of labels for each row, far row first',
+      at: 'key',
+    });
+  }
+  if (columns === undefined) return mistakes;
+  for (const [index, row] of labels.entries()) {
+    if (!Array.isArray(row) || row.length === columns) continue;
+    const message = `row ${index + 1} of the labels, counted from the far side, has ${plural(row.length, 'label')}, but the grid has ${plural(columns, 'column')}`;
+    mistakes.push({
+      code: 'preset/labels',
+      path: ['grid', 'labels', index],
+      message,
+      hint: 'write "" for a key without label',
+      at: 'value',
+    });
+  }
+  return mistakes;
+}
+
+function checkLeaf(data: unknown): Unplaced[] {
+  const layout = valueAt(data, ['leaf', 'layout']);
+  const legs = valueAt(data, ['leaf', 'legs']);
+  if (typeof legs !== 'number' || typeof layout !== 'string') return [];
+  const folded = layout === 'folded';
+  if (folded ? legs >= 2 : legs === 1) return [];
+  const isLayout = presetSchema.shape.leaf.unwrap().shape.layout.safeParse(layout).success;
+  if (!isLayout) return [];
+  const message = folded
+    ? `found ${legs}: a folded leaf has 2 or 3 legs`
+    : `found ${legs}: only a folded leaf has more legs than 1`;
+  return [{ code: 'preset/conflict', path: ['leaf', 'legs'], message, at: 'value' }];
+}
+
+/** Pairs of figures of which the first may not exceed the second. */
+const ORDERED = {
+  emitter: [],
+  receiver: [['sensorFromTop', 'height']],
+  plastic: [
+    ['sustainedStrain', 'shortTermStrain'],
+    ['shortTermStrain', 'yieldStrain'],
+  ],
+  printer: [
+    ['press', 'snug'],
+    ['snug', 'slide'],
+    ['slide', 'free'],
+    ['layer', 'nozzle'],
+  ],
+} as const satisfies Record<string, readonly (readonly [string, string])[]>;
+
+function checkEntries(data: unknown): Unplaced[] {
+  const { emitters: e, receivers: r, material, printer } = presetSchema.shape;
+  return [
+    ...checkEntry(data, {
+      path: ['emitters', 'part'],
+      what: 'emitter',
+      schema: e.unwrap().shape.part,
+      catalogue: emitters,
+      figures: emitterFigures,
+    }),
+    ...checkEntry(data, {
+      path: ['receivers', 'part'],
+      what: 'receiver',
+      schema: r.unwrap().shape.part,
+      catalogue: receivers,
+      figures: receiverFigures,
+    }),
+    ...checkEntry(data, {
+      path: ['material'],
+      what: 'plastic',
+      schema: material,
+      catalogue: plastics,
+      figures: plasticFigures,
+    }),
+    ...checkEntry(data, {
+      path: ['printer'],
+      what: 'printer',
+      schema: printer,
+      catalogue: printers,
+      figures: printerFigures,
+    }),
+  ];
+}
+
+interface Checked {
+  readonly path: Path;
+  readonly what: keyof typeof ORDERED;
+  readonly schema: { readonly safeParse: (value: unknown) => { readonly success: boolean } };
+  readonly catalogue: Readonly<Record<string, { readonly title: string }>>;
+  readonly figures: object;
+}
+
+function checkEntry(data: unknown, { path, what, schema, catalogue, figures }: Checked): Unplaced[] {
+  const entry = valueAt(data, path);
+  const missing = missingFigures(entry, figures);
+  if (missing.length > 0 && !Array.isArray(entry)) {
+    const message = `without a base every figure is needed; missing: ${list(missing, 'and')}`;
+    const hint = `start from one of the catalogue: base: ${Object.keys(catalogue)[0]}`;
+    return [{ code: 'preset/incomplete', path, message, hint, at: 'key' }];
+  }
+  if (typeof entry !== 'object' || !schema.safeParse(entry).success) return [];
+  const { value } = resolveEntry(entry as Entry, { catalogue, figures, what });
+  const figureOf = (name: string) => (value as unknown as Record<string, { value: number }>)[name]!.value;
+  return ORDERED[what].flatMap(([less, more]): Unplaced[] => {
+    if (figureOf(less) <= figureOf(more)) return [];
+    const [a, b] = [less, more].map((name) => presetKey(name));
+    const message = `${a} is ${figureOf(less)}, more than ${b}, which is ${figureOf(more)}`;
+    const at = [less, more].map(presetKey).find((key) => key in (entry as object)) ?? a!;
+    return [
+      {
+        code: 'preset/conflict',
+        path: [...path, at],
+        message,
+        hint: `${dotted([...path, a!])} may be at most ${b}`,
+        at: 'value',
+      },
+    ];
+  });
+}
+
+const plural = (count: number, word: string) => `${count} ${word}${count === 1 ? '' : 's'}`;

@@ -1,0 +1,89 @@
+/** What a preset leaves out and what is not left to the solver: each default with its reason. */
+import { emitters, receivers } from '../components/index.js';
+import { plastics } from '../materials/index.js';
+import { printers } from '../printers/index.js';
+import { type Entry, resolveEntry } from './catalogue.js';
+import { cellsOf } from './cross-checks.js';
+import { emitterFigures, plasticFigures, printerFigures, receiverFigures } from './figures.js';
+import type { Preset } from './schema.js';
+import type { Solved, Spec } from './spec.js';
+
+/** The defaults and why they are what they are, by path; the order is the schema's. */
+export const DEFAULTS = {
+  'beam.height': {
+    value: 5,
+    why: 'low enough that a fingertip on the deck fills the beam, clear of the deck by more than a beam',
+  },
+  'emitters.part': { value: 'barrel-6x12', why: 'the common red barrel: cheap, and its beam can be seen in alignment' },
+  'emitters.columns_from': { value: 'far', why: 'the mounts' rail, the taller one, stands away from the hand' },
+  'emitters.rows_from': { value: 'left', why: 'a choice: either side serves' },
+  'receivers.part': { value: 'three-leg', why: 'cheap, sees 650 nm unless filtered, and fits an aperture tube' },
+  material: { value: 'petg', why: 'holds the largest strain for years among the plastics every printer prints' },
+  printer: { value: 'bed-220', why: 'the most common size of bed' },
+  'screws.adjust': { value: 'M2.5', why: 'fine pitch (0.45) that still takes a sturdy key' },
+  'screws.clamp': { value: 'M2.5', why: 'one key serves both screws of a mount' },
+  'screws.fix': { value: 'M3', why: 'the size every maker has' },
+} as const satisfies Record<string, { value: string | number; why: string }>;
+
+/**
+ * @param preset - as the schema and the cross-checks accept it
+ * @param name - the preset's file name without ending
+ */
+export function fillDefaults(preset: Preset, name: string): Spec {
+  const chosen: Solved[] = [];
+  const or = <K extends keyof typeof DEFAULTS, T>(given: T | undefined, path: K): T | (typeof DEFAULTS)[K]['value'] => {
+    if (given !== undefined) return given;
+    chosen.push({ path, ...DEFAULTS[path] });
+    return DEFAULTS[path].value;
+  };
+  const { grid, leaf, frame } = preset;
+  const title = preset.title?.trim() ?? titleFrom(name);
+  if (preset.title === undefined) chosen.push({ path: 'title', value: title, why: "made from the preset's file name" });
+  if (grid.labels === undefined)
+    chosen.push({ path: 'grid.labels', value: 'none', why: 'none given: the deck shows the key boundaries alone' });
+
+  // One after the other: the order of `chosen` is the order of these lines.
+  const height = or(preset.beam?.height, 'beam.height');
+  const emitter = or(preset.emitters?.part as Entry | undefined, 'emitters.part');
+  const columnsFrom = or(preset.emitters?.columns_from, 'emitters.columns_from');
+  const rowsFrom = or(preset.emitters?.rows_from, 'emitters.rows_from');
+  const receiver = or(preset.receivers?.part as Entry | undefined, 'receivers.part');
+  const material = or(preset.material as Entry | undefined, 'material');
+  const printer = or(preset.printer as Entry | undefined, 'printer');
+  const adjust = or(preset.screws?.adjust, 'screws.adjust');
+  const clamp = or(preset.screws?.clamp, 'screws.clamp');
+  const fix = or(preset.screws?.fix, 'screws.fix');
+
+  const emits = resolveEntry(emitter, { catalogue: emitters, figures: emitterFigures, what: 'emitter' });
+  const receives = resolveEntry(receiver, { catalogue: receivers, figures: receiverFigures, what: 'receiver' });
+  const plastic = resolveEntry(material, { catalogue: plastics, figures: plasticFigures, what: 'plastic' });
+  const machine = resolveEntry(printer, { catalogue: printers, figures: printerFigures, what: 'printer' });
+  return {
+    name,
+    title,
+    grid: {
+      columns: cellsOf(preset, 'columns')!,
+      rows: cellsOf(preset, 'rows')!,
+      labels: grid.labels?.toReversed() ?? null,
+    },
+    beam: { height },
+    emitters: { name: emits.name, part: emits.value, columnsFrom, rowsFrom },
+    receivers: { name: receives.name, part: receives.value },
+    aim: { tiltDeg: preset.aim?.tilt },
+    leaf: {
+      layout: leaf?.layout,
+      legs: leaf?.legs,
+      length: leaf?.length,
+      thickness: leaf?.thickness,
+      width: leaf?.width,
+    },
+    material: { name: plastic.name, plastic: plastic.value },
+    printer: { name: machine.name, machine: machine.value },
+    screws: { adjust, clamp, fix },
+    frame: { wall: frame?.wall, deck: frame?.deck, margin: frame?.margin },
+    chosen,
+  };
+}
+
+/** `glaze-selector` → `Glaze selector` */
+const titleFrom = (name: string) => name.charAt(0).toUpperCase() + name.slice(1).replaceAll('-', ' ');

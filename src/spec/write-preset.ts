@@ -1,0 +1,80 @@
+/** The text of a new preset: the few figures that were given, and everything else as a comment with its default. */
+import { DEFAULTS } from './defaults.js';
+
+/** The figures a preset starts from. Nothing is checked here: `readPreset` reads the result like any other preset. */
+export interface NewPreset {
+  readonly title: string;
+  /** A number of lines, or the cells' sizes [mm]. */
+  readonly rows: number | readonly number[];
+  readonly columns: number | readonly number[];
+  readonly pitch: number | { readonly x: number; readonly y: number };
+  /** Names of the catalogue; left out: the default, as a comment. */
+  readonly emitter?: string;
+  readonly receiver?: string;
+  readonly material?: string;
+  readonly printer?: string;
+  /** Path of the JSON Schema from the preset's folder, for editors that complete presets. */
+  readonly schema?: string;
+}
+
+/** @returns a commented preset; a line that starts with # and no blank is a key at its default, ready to be used */
+export function writePreset(preset: NewPreset): string {
+  const { title, rows, columns, pitch, emitter, receiver, material, printer, schema } = preset;
+  const spacing = typeof pitch === 'number' ? `${pitch}` : `{ x: ${pitch.x}, y: ${pitch.y} }`;
+  const lines = [
+    ...(schema === undefined ? [] : [`# yaml-language-server: $schema=${schema}`]),
+    '# A panel of crossed light beams. Lengths in mm, angles in degrees.',
+    '# A line that starts with # and no blank is left out now: take the # away to say it yourself.',
+    `title: ${JSON.stringify(title)}`,
+    '',
+    'grid:',
+    '  # A number of lines, or a list of cell sizes: [34, 22, 22] makes the first key wide.',
+    `  rows: ${axis(rows)} # row beams run along x; a list starts at the near side`,
+    `  columns: ${axis(columns)} # column beams run along y; a list starts at the left`,
+    `  pitch: ${spacing} # between neighbouring beams; { x: 22, y: 20 } for two pitches`,
+    '  # labels: a list of rows, the far row first; each a list of texts, left to right.',
+    '',
+    '# Beams above the deck.',
+    '#beam:',
+    `#  height: ${DEFAULTS['beam.height'].value}`,
+    '',
+    ...section('emitters', [
+      ['part', emitter, 'emitters.part', 'a name of the catalogue, or { base: NAME, figures to change }'],
+      ['columns_from', undefined, 'emitters.columns_from', 'or near'],
+      ['rows_from', undefined, 'emitters.rows_from', 'or right'],
+    ]),
+    '',
+    ...section('receivers', [
+      ['part', receiver, 'receivers.part', 'a name of the catalogue, or { base: NAME, figures to change }'],
+    ]),
+    '',
+    '# Solved when left out: aim: { tilt }, leaf: { layout, legs, length, thickness, width }, frame: { wall, deck, margin }.',
+    '',
+    option('material', material, { path: 'material', note: 'the filament' }),
+    option('printer', printer, { path: 'printer', note: 'a size of bed, with its usual clearances; calibrate' }),
+    '',
+    ...section('screws', [
+      ['adjust', undefined, 'screws.adjust', 'turns the tilt'],
+      ['clamp', undefined, 'screws.clamp', 'holds the barrel'],
+      ['fix', undefined, 'screws.fix', 'holds mounts, sockets and the frame'],
+    ]),
+  ];
+  return `${lines.join('\n')}\n`;
+}
+
+type Path = keyof typeof DEFAULTS;
+
+const axis = (cells: number | readonly number[]) => (typeof cells === 'number' ? `${cells}` : `[${cells.join(', ')}]`);
+
+/** A mapping: its key is a comment as long as everything in it is. */
+function section(
+  name: string,
+  keys: readonly (readonly [string, string | undefined, Path, string])[],
+): readonly string[] {
+  const used = keys.some(([, given]) => given !== undefined);
+  const lines = keys.map(([key, given, path, note]) => option(`  ${key}`, given, { path, note }));
+  return [used ? `${name}:` : `#${name}:`, ...lines];
+}
+
+const option = (key: string, given: string | undefined, { path, note }: { path: Path; note: string }) =>
+  given === undefined ? `#${key}: ${DEFAULTS[path].value} # ${note}` : `${key}: ${JSON.stringify(given)} # ${note}`;
