@@ -15,7 +15,7 @@ export const DEFAULTS = {
     why: 'low enough that a fingertip on the deck fills the beam, clear of the deck by more than a beam',
   },
   'emitters.part': { value: 'barrel-6x12', why: 'the common red barrel: cheap, and its beam can be seen in alignment' },
-  'emitters.columns_from': { value: 'far', why: 'the mounts' rail, the taller one, stands away from the hand' },
+  'emitters.columns_from': { value: 'far', why: 'the rail of the mounts, the taller one, stands away from the hand' },
   'emitters.rows_from': { value: 'left', why: 'a choice: either side serves' },
   'receivers.part': { value: 'three-leg', why: 'cheap, sees 650 nm unless filtered, and fits an aperture tube' },
   material: { value: 'petg', why: 'holds the largest strain for years among the plastics every printer prints' },
