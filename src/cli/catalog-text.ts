@@ -1,43 +1,32 @@
 /** The catalogues for the terminal: figures with their units, sources as numbered notes below. */
 import { emitters, keys, pins, receivers, threads } from '../components/index.js';
 import type { Datum } from '../data.js';
-import { materials } from '../materials/index.js';
+import { plastics } from '../materials/index.js';
 import { wrap } from '../outputs/text.js';
 import { printers } from '../printers/index.js';
+import {
+  emitterFigures,
+  type Figure,
+  plasticFigures,
+  presetKey,
+  printerFigures,
+  receiverFigures,
+} from '../spec/figures.js';
 
 type Value = number | string | boolean | readonly number[];
 type Entry = Readonly<Record<string, string | Datum<Value>>>;
 
-export const CATALOGS = { materials, printers, emitters, receivers, threads, pins, keys } as const;
+export const CATALOGS = { materials: plastics, printers, emitters, receivers, threads, pins, keys } as const;
 export type Kind = keyof typeof CATALOGS;
 export const KINDS = Object.keys(CATALOGS) as readonly Kind[];
 
-/** Units of figures whose name doesn't say: everything else is a length. */
-const UNITS: Readonly<Record<string, string>> = {
-  modulus: 'MPa',
-  strength: 'MPa',
-  poisson: '',
-  acrossLayers: '',
-  yieldStrain: '',
-  shortTermStrain: '',
-  sustainedStrain: '',
-  creepA: '',
-  creepN: '',
-  friction: '',
-  expansion: '1/K',
-  legs: '',
+/** What the figures are, by catalogue: unit and meaning. Hardware is all lengths. */
+const FIGURES: Readonly<Partial<Record<Kind, Readonly<Record<string, Figure>>>>> = {
+  materials: plasticFigures,
+  printers: printerFigures,
+  emitters: emitterFigures,
+  receivers: receiverFigures,
 };
-const ENDINGS: readonly (readonly [RegExp, string])[] = [
-  [/Gcm3$/, 'g/cm³'],
-  [/Deg$/, '°'],
-  [/Mrad$/, 'mrad'],
-  [/Mw$/, 'mW'],
-  [/Nm$/, 'nm'],
-  [/Ma$/, 'mA'],
-  [/V$/, 'V'],
-  [/G$/, 'g'],
-  [/C$/, '°C'],
-];
 
 /** @returns the names in every catalogue, or in one, with its figures */
 export const catalogText = (kind: Kind | undefined, width: number): string =>
@@ -71,7 +60,9 @@ function figuresText(kind: Kind, width: number): string {
   const blocks = entriesOf(kind).map(([name, { title, ...figures }]) => {
     const head = typeof title === 'string' ? `${name}: ${title}` : name;
     const lines = Object.entries(figures).map(([key, datum]) =>
-      typeof datum === 'string' ? `  ${key.padEnd(20)} ${datum}` : figureLine(key, datum, note(datum.source), width),
+      typeof datum === 'string'
+        ? `  ${presetKey(key).padEnd(22)} ${datum}`
+        : figureLine({ kind, key, datum, note: note(datum.source), width }),
     );
     return [wrap(head, { width, indent: '  ' }), ...lines].join('\n');
   });
@@ -81,14 +72,23 @@ function figuresText(kind: Kind, width: number): string {
   return [...blocks, `Sources\n${sources.join('\n')}`].join('\n\n');
 }
 
-function figureLine(key: string, { value }: Datum<Value>, note: string, width: number): string {
+/** The preset's key, so that it can be copied into one. */
+function figureLine({
+  kind,
+  key,
+  datum,
+  note,
+  width,
+}: {
+  readonly kind: Kind;
+  readonly key: string;
+  readonly datum: Datum<Value>;
+  readonly note: string;
+  readonly width: number;
+}): string {
+  const { value } = datum;
   const said = typeof value === 'object' ? value.join(', ') : String(value);
-  const unit = typeof value === 'string' || typeof value === 'boolean' ? '' : unitOf(key);
-  const indent = ' '.repeat(23);
-  return `  ${key.padEnd(20)} ${wrap(`${`${said} ${unit}`.trim()} ${note}`, { width, indent })}`;
-}
-
-function unitOf(key: string): string {
-  const known = UNITS[key];
-  return known ?? ENDINGS.find(([ending]) => ending.test(key))?.[1] ?? 'mm';
+  const unit = FIGURES[kind]?.[key]?.unit ?? (typeof value === 'number' || typeof value === 'object' ? 'mm' : '');
+  const indent = ' '.repeat(25);
+  return `  ${presetKey(key).padEnd(22)} ${wrap(`${`${said} ${unit}`.trim()} ${note}`, { width, indent })}`;
 }

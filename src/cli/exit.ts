@@ -17,4 +17,4 @@ export function exitCodeOf(error: unknown): ExitCode {
 }
 
 /** @returns the code of a run that ended several ways: the gravest, for codes grow with gravity */
-export const gravest = (codes: readonly ExitCode[]): ExitCode => codes.reduce((a, b) => (b > a ? b : a), EXIT.done);
+export const gravest = (codes: readonly ExitCode[]): ExitCode => Math.max(EXIT.done, ...codes) as ExitCode;

@@ -1,5 +1,5 @@
 /** What the terminal shows of a run. One kit is told in full; of several only what one has to know. */
-import { bySeverity, findingsText, isBlocking, tally } from '../outputs/findings-text.js';
+import { bySeverity, findingsText, tally } from '../outputs/findings-text.js';
 import { cautionsText } from '../outputs/summary.js';
 import { counted, wrap } from '../outputs/text.js';
 import type { Outcome } from './outcome.js';
@@ -29,7 +29,10 @@ function block(outcome: Outcome, width: number): string {
 function verdict({ name, status, folder, files, findings }: Outcome): string {
   if (status === 'made') return `${name}: made, ${counted(files.length, 'file')} in ${folder}/`;
   if (status === 'passed') return `${name}: passes its checks; nothing is written by a check`;
-  const errors = counted(findings.filter(isBlocking).length, 'error');
+  const errors = counted(
+    findings.filter(({ severity, accepted }) => severity === 'error' && accepted !== true).length,
+    'error',
+  );
   return `${name}: refused for ${errors}; nothing was written, an earlier kit stays as it was`;
 }
 

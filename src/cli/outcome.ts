@@ -36,5 +36,5 @@ export interface Job {
 }
 
 /** Stages of a job in their order, for progress. */
-export const STAGES = ['layout', 'parts', 'checks', 'shapes', 'outputs', 'writing'] as const;
+export const STAGES = ['layout', 'parts', 'checks', 'shapes', 'lists', 'writing'] as const;
 export type JobStage = (typeof STAGES)[number];

@@ -1,14 +1,15 @@
 /** Finds presets by name, path or pattern, and reads them. */
 import { readFile, stat } from 'node:fs/promises';
-import { basename, join } from 'node:path';
-import { distance } from 'fastest-levenshtein';
+import { join } from 'node:path';
 import { glob, isDynamicPattern } from 'tinyglobby';
 import { FileError, PresetError } from '../errors.js';
+import { nameOf } from '../spec/name.js';
+import { nearest } from '../spec/words.js';
 import { UsageError } from './exit.js';
 import { asFileError } from './file-error.js';
 
 export const PRESETS_FOLDER = 'presets';
-const ENDING = /\.ya?ml$/i;
+const ENDING = /\.ya?ml$/;
 /** A preset takes a few kB; more than this [bytes] is some other file. */
 const LARGEST = 1_000_000;
 
@@ -30,7 +31,7 @@ export async function findPresets(wanted: readonly string[]): Promise<readonly P
   const seen = new Map<string, string>();
   for (const path of found) {
     // Folders that differ in case or in how an accent is composed are one folder on some systems.
-    const key = presetName(path).normalize('NFC').toLowerCase();
+    const key = nameOf(path).normalize('NFC').toLowerCase();
     const other = seen.get(key);
     if (other !== undefined) {
       const same = other === path ? `${path} is named twice` : `${other} and ${path} have the same name`;
@@ -38,10 +39,8 @@ export async function findPresets(wanted: readonly string[]): Promise<readonly P
     }
     seen.set(key, path);
   }
-  return Promise.all(found.map(async (path) => ({ path, name: presetName(path), text: await readText(path) })));
+  return Promise.all(found.map(async (path) => ({ path, name: nameOf(path), text: await readText(path) })));
 }
-
-export const presetName = (path: string): string => basename(path).replace(ENDING, '');
 
 async function allPresets(): Promise<string[]> {
   const paths = await list(`${PRESETS_FOLDER}/*.{yaml,yml}`);
@@ -60,8 +59,8 @@ async function pathsOf(wanted: string): Promise<string[]> {
     const path = join(PRESETS_FOLDER, `${wanted}${ending}`);
     if (!ENDING.test(wanted) && (await isThere(path))) return [path];
   }
-  const names = (await list(`${PRESETS_FOLDER}/*.{yaml,yml}`)).map(presetName);
-  const near = names.filter((name) => distance(name, presetName(wanted)) <= Math.max(2, name.length / 3));
+  const names = (await list(`${PRESETS_FOLDER}/*.{yaml,yml}`)).map(nameOf);
+  const near = nearest(nameOf(wanted), names);
   const hint =
     near.length > 0 ? `did you mean ${near.join(' or ')}?` : `in ${PRESETS_FOLDER}/ are: ${names.join(', ') || 'none'}`;
   throw new FileError(wanted, `there is no such preset; ${hint}`);

@@ -15,7 +15,7 @@ const WORDS: Readonly<Record<JobStage, string>> = {
   parts: 'drawing',
   checks: 'checking',
   shapes: 'meshing',
-  outputs: 'listing',
+  lists: 'listing',
   writing: 'writing',
 };
 

@@ -1,10 +1,12 @@
 /** One preset from its text to its folder. Runs in the main thread or in a worker. */
 import { createHash } from 'node:crypto';
+import { PresetError } from '../errors.js';
 import { findingJson } from '../outputs/kit-json.js';
+import type { Made } from '../outputs/make-outputs.js';
 import { madeText, summaryText } from '../outputs/summary.js';
-import { checkKit, makeKit } from '../pipeline.js';
-import { loadManifold } from '../solid/manifold-kernel.js';
-import { readPreset } from '../spec/read-preset.js';
+import { makeKit } from '../pipeline.js';
+import { loadManifoldKernel } from '../solid/manifold-kernel.js';
+import { placeMistakes, readPreset } from '../spec/read-preset.js';
 import { EXIT, exitCodeOf } from './exit.js';
 import { failureJson, failureText } from './failure-text.js';
 import type { Job, JobStage, Outcome } from './outcome.js';
@@ -32,34 +34,38 @@ export async function runJob(job: Job, progress: (stage: JobStage) => void): Pro
   };
   try {
     const spec = readPreset(job.text, preset);
-    const { kernel, profiles } = await loadManifold();
-    const tools = { kernel, profiles, hash: sha256, progress, accept: job.accept };
-    const result = out === null ? checkKit(spec, tools) : makeKit(spec, tools);
-    const { context, blocked, files } = result;
-    const told = {
-      ...nothing,
-      findings: context.findings,
-      solved: context.solved,
-      made: madeText(context, width),
-    };
-    const summary = (written: boolean) => summaryText(context, { width, files: written });
-    if (blocked) return { ...told, status: 'refused', exit: EXIT.findings, summary: summary(false) };
-    if (out === null) return { ...told, status: 'passed', exit: EXIT.done, summary: summary(false) };
+    const kernel = await loadManifoldKernel();
+    const { files, ...told } = kernel.scope(() => {
+      const made = makeKit(spec, { kernel, hash: sha256, progress, accept: job.accept });
+      return { keep: [], value: tell(made, job) };
+    });
+    if (told.exit !== EXIT.done || out === null) return { ...nothing, ...told };
     progress('writing');
     const folder = await swapIn({ out, kit: spec.name, files });
-    return {
-      ...told,
-      status: 'made',
-      exit: EXIT.done,
-      folder,
-      files: files.map(({ path }) => path),
-      summary: summary(true),
-    };
+    return { ...nothing, ...told, status: 'made', folder, files: files.map(({ path }) => path) };
   } catch (error) {
-    const failure = { text: failureText(error, width), data: failureJson(error) };
-    return { ...nothing, status: 'failed', exit: exitCodeOf(error), failure };
+    const placed = inItsPlace(error, job);
+    const failure = { text: failureText(placed, width), data: failureJson(placed) };
+    return { ...nothing, status: 'failed', exit: exitCodeOf(placed), failure };
   }
 }
+
+/** What is said of the kit, while its solids are still there. */
+function tell({ context, blocked, files }: Made, { out, width }: Job) {
+  return {
+    status: blocked ? ('refused' as const) : ('passed' as const),
+    exit: blocked ? EXIT.findings : EXIT.done,
+    findings: context.findings,
+    solved: context.solved,
+    made: madeText(context, width),
+    summary: summaryText(context, { width, files: out !== null && !blocked }),
+    files,
+  };
+}
+
+/** A later stage knows the preset's path of a mistake, not its line. */
+const inItsPlace = (error: unknown, { preset, text }: Job): unknown =>
+  error instanceof PresetError ? new PresetError(preset, placeMistakes(text, error.mistakes)) : error;
 
 /** @returns the outcome as `--json` shows it */
 export const outcomeJson = ({ name, preset, status, folder, files, findings, solved, failure }: Outcome) => ({

@@ -1,7 +1,8 @@
 /** What `kit` and `check` have in common: read every preset, run the jobs, say what became of them. */
+import { accept } from '../checks/accept.js';
 import { PresetError } from '../errors.js';
 import { readPreset } from '../spec/read-preset.js';
-import { EXIT, type ExitCode, exitCodeOf, gravest } from './exit.js';
+import { EXIT, type ExitCode, exitCodeOf, gravest, UsageError } from './exit.js';
 import { failureJson, failureText } from './failure-text.js';
 import { runJobs, usualWorkers } from './jobs.js';
 import type { Outcome } from './outcome.js';
@@ -26,7 +27,12 @@ export interface Run {
  *
  * @returns the exit code: the gravest of all kits'
  */
-export async function runPresets({ presets, out, accept, workers, json }: Run): Promise<ExitCode> {
+export async function runPresets({ presets, out, accept: codes, workers, json }: Run): Promise<ExitCode> {
+  const [unacceptable] = accept([], codes).mistakes;
+  if (unacceptable !== undefined)
+    throw new UsageError(
+      `--accept: ${unacceptable.message}${unacceptable.hint === undefined ? '' : ` ${unacceptable.hint}`}`,
+    );
   const files = await findPresets(presets);
   const wrong = mistakesOf(files);
   if (wrong.length > 0) {
@@ -34,7 +40,7 @@ export async function runPresets({ presets, out, accept, workers, json }: Run): 
     else warn(wrong.map((error) => failureText(error, width())).join('\n\n'));
     return gravest(wrong.map(exitCodeOf));
   }
-  const jobs = files.map(({ path, name, text }) => ({ preset: path, name, text, out, accept, width: width() }));
+  const jobs = files.map(({ path, name, text }) => ({ preset: path, name, text, out, accept: codes, width: width() }));
   const progress = startProgress(jobs.length);
   const outcomes = await runJobs(jobs, workers ?? usualWorkers(jobs.length), progress).finally(() => progress.stop());
   if (json) sayJson({ kits: outcomes.map(outcomeJson) });

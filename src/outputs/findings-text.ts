@@ -8,9 +8,6 @@ const ORDER: readonly Severity[] = ['error', 'warning', 'note'];
 export const bySeverity = (findings: readonly Finding[]): readonly Finding[] =>
   ORDER.flatMap((severity) => findings.filter((finding) => finding.severity === severity));
 
-/** Does it stop the kit from being written? An accepted error does not. */
-export const isBlocking = ({ severity, accepted }: Finding): boolean => severity === 'error' && accepted !== true;
-
 /** `2 errors, 1 warning, 4 notes`, or `no findings`. */
 export function tally(findings: readonly Finding[]): string {
   const counts = ORDER.map((severity) => [severity, findings.filter((f) => f.severity === severity).length] as const);

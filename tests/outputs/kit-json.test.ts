@@ -146,11 +146,15 @@ describe('makeOutputs', () => {
   });
 
   test('an accepted error does not, and says so', async () => {
-    const inputs = await sampleInputs([stop]);
-    const made = makeOutputs({ ...inputs, judge: (all) => all.map((f) => ({ ...f, accepted: true })) });
+    const made = makeOutputs(await sampleInputs([{ ...stop, accepted: true }]));
     expect(made.blocked).toBe(false);
     const text = new TextDecoder().decode(made.files.find((f) => f.path === 'kit.json')!.bytes);
     expect(JSON.parse(text).findings[0]).toMatchObject({ severity: 'error', accepted: true });
+  });
+
+  test('eye safety can’t be accepted by marking it', async () => {
+    const marked = { ...stop, code: 'eye-safety/class', accepted: true };
+    expect(makeOutputs(await sampleInputs([marked])).blocked).toBe(true);
   });
 
   test('what the gate finds in a written shape stops the files too', async () => {

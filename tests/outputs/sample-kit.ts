@@ -129,7 +129,6 @@ export async function sampleInputs(findings: readonly Finding[] = [sampleFinding
     findings,
     kernel,
     hash: (bytes) => createHash('sha256').update(bytes).digest('hex'),
-    judge: (all) => all,
     listing: () => {},
   };
 }
