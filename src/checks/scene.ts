@@ -4,7 +4,7 @@
  */
 import { type Kit, type Part, type Placement, POSES, type Pose } from '../kit/types.js';
 import type { MeasuringKernel, Solid } from '../solid/kernel.js';
-import { apply, frame, invertRigid } from '../solid/matrix.js';
+import { apply, applyDirection, frame, invertRigid } from '../solid/matrix.js';
 import type { Box, Matrix, Vec3 } from '../solid/mesh.js';
 import { certainlyApart, plantTree, type Tree, transformBox } from './tree.js';
 
@@ -42,6 +42,8 @@ export interface Scene {
   overlap(a: Standing, b: Standing): number;
   /** Least distance [mm], or `search` when it is no less. */
   gap(a: Standing, b: Standing, search: number): number;
+  /** How far what both occupy reaches along a unit direction [mm]; 0 when they share nothing. */
+  sharedReach(a: Standing, b: Standing, direction: Vec3): number;
   /** The round bar about the line from a point along a unit direction; it holds the true cylinder [mm]. */
   bar(from: Vec3, direction: Vec3, size: { readonly diameter: number; readonly length: number }): Standing;
   /** Does the segment meet it? */
@@ -125,6 +127,16 @@ export function makeScene(kit: Kit, kernel: MeasuringKernel): Scene {
         apart(a, b, search) ? search : between(a, b, (other) => kernel.gap(a.shape.solid, other, search)),
       );
     },
+    sharedReach(a, b, direction) {
+      const inA = applyDirection(invertRigid(a.matrix), direction);
+      return once(`reach ${relationKey(a, b)} ${roundedKey(inA)}`, () =>
+        kernel.scope(() => {
+          const shared = kernel.intersect(a.shape.solid, kernel.move(b.shape.solid, relative(a.matrix, b.matrix)));
+          const { min, max } = kernel.box(kernel.move(shared, invertRigid(frameAlong([0, 0, 0], inA))));
+          return { keep: [], value: Math.max(0, max[2] - min[2]) };
+        }),
+      );
+    },
     hits({ shape, matrix }, from, to) {
       const back = invertRigid(matrix);
       return kernel.rayHit(shape.solid, apply(back, from), apply(back, to)) !== null;
@@ -154,7 +166,7 @@ export function boxDistance(a: Box, b: Box): number {
 
 /** The same for every two pairs that stand to each other in the same way, to 1e-6 mm. */
 export function relationKey(a: Standing, b: Standing): string {
-  return `${a.shape.id} ${b.shape.id} ${matrixKey(relative(a.matrix, b.matrix))}`;
+  return `${a.shape.id} ${b.shape.id} ${roundedKey(relative(a.matrix, b.matrix))}`;
 }
 
 /** From b's coordinates to a's. */
@@ -170,11 +182,11 @@ export const relative = (a: Matrix, b: Matrix): Matrix => {
   return m;
 };
 
-/** A matrix to 1e-6, as a key. */
-export function matrixKey(m: Matrix): string {
+/** Figures to 1e-6, as a key. */
+export function roundedKey(figures: readonly number[]): string {
   let key = '';
   // Adding 0 turns −0 into 0.
-  for (let i = 0; i < 12; i++) key += `${Math.round(m[i]! * 1e6) + 0},`;
+  for (const value of figures) key += `${Math.round(value * 1e6) + 0},`;
   return key;
 }
 

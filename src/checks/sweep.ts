@@ -8,7 +8,7 @@
  */
 import { apply, applyDirection, invertRigid, multiply } from '../solid/matrix.js';
 import type { Matrix, Vec3 } from '../solid/mesh.js';
-import { along, frameAlong, relative, type Standing } from './scene.js';
+import { along, frameAlong, roundedKey, type Standing } from './scene.js';
 import { holds, placeTriangle, type Tree, transformBox, visitBox } from './tree.js';
 
 /** A straight move by `travel` along a unit direction that ends `offset` away from where the shape stands [mm]. */
@@ -85,9 +85,8 @@ export function wayBox(mover: Standing, leg: Leg) {
 
 /** The leg as seen from the mover, as a key: with `relationKey`, the same for every like way past a like thing. */
 export function legKey(mover: Standing, { direction, travel, offset }: Leg): string {
-  const back = relative(mover.matrix, [1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1, 0, 0, 0, 0, 1]);
-  const figures = [...applyDirection(back, direction), travel, ...applyDirection(back, offset)];
-  return figures.map((x) => Math.round(x * 1e6) + 0).join();
+  const back = invertRigid(mover.matrix);
+  return roundedKey([...applyDirection(back, direction), travel, ...applyDirection(back, offset)]);
 }
 
 const moved = (m: Matrix, [x, y, z]: Vec3): Matrix =>

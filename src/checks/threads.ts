@@ -20,9 +20,6 @@ const BEARS = 0.15;
 /** Declared lengths may differ from the solids by this [mm]. */
 const OFF = 0.1;
 
-/** Share of the ring between thread and pilot that must be found as overlap: facets take a little of it. */
-const FORMED_SHARE = 0.6;
-
 const CODES = [
   'thread/short-of-nut',
   'thread/formed-short',
@@ -35,18 +32,16 @@ const CODES = [
 export const threads: Check<ShapeContext> = {
   name: 'threads',
   codes: CODES,
-  run: ({ scene, kit, spec }) =>
-    kit.screws.flatMap((screw) => checkScrew(scene, screw, spec.printer.machine.holeGrowth.value)),
+  run: ({ scene, kit }) => kit.screws.flatMap((screw) => checkScrew(scene, screw)),
 };
 
-/** @param growth - by how much holes are drawn larger than they print [mm] */
-function checkScrew(scene: Scene, screw: Screw, growth: number): Finding[] {
+function checkScrew(scene: Scene, screw: Screw): Finding[] {
   const findings: Finding[] = [];
   const body = scene.byName.get(screw.placement)!;
   const thread = THREADS[screw.size];
   const fault = (
     code: (typeof CODES)[number],
-    rest: { readonly measured: number; readonly limit: number; readonly unit?: string; readonly message: string },
+    rest: { readonly measured: number; readonly limit: number; readonly message: string },
   ) =>
     findings.push(
       say({ code, severity: 'error', subject: screw.placement, unit: 'mm', remedies: ['screws'], ...rest }),
@@ -78,15 +73,12 @@ function checkScrew(scene: Scene, screw: Screw, growth: number): Finding[] {
         limit: least,
         message: `${screw.placement} has ${figure(engaged)} mm of thread in ${part}; 1.5 diameters are ${figure(least)} mm.`,
       });
-    const pilot = thread.pilot.value + growth;
-    const ring = (Math.PI / 4) * (thread.diameter.value ** 2 - pilot ** 2) * engaged;
-    const bites = scene.overlap(scene.byName.get(part)!.at.level, body.at.level);
-    if (bites < FORMED_SHARE * ring)
+    const measured = scene.sharedReach(scene.byName.get(part)!.at.level, body.at.level, screw.direction);
+    if (Math.abs(measured - engaged) > OFF)
       fault('thread/not-as-drawn', {
-        measured: bites,
-        limit: FORMED_SHARE * ring,
-        unit: 'mm³',
-        message: `${screw.placement} displaces ${figure(bites)} mm³ of ${part}; ${figure(engaged)} mm of formed thread displace about ${figure(ring)} mm³.`,
+        measured,
+        limit: engaged,
+        message: `${screw.placement} is said to have ${figure(engaged)} mm of thread in ${part}; the solids share ${figure(measured)} mm.`,
       });
   }
 
