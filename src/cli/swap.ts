@@ -151,6 +151,11 @@ async function makeFolder(path: string): Promise<void> {
   try {
     await mkdir(path, { recursive: true });
   } catch (error) {
+    const { code } = error as NodeJS.ErrnoException;
+    // What the system says of a folder that it can't make is true of something else: it is not there, or something is.
+    if (code === 'EEXIST') throw new FileError(path, 'is not a folder', { cause: error });
+    if (code === 'ENOENT')
+      throw new FileError(path, 'can\u2019t be made: the folder above it is missing or read-only', { cause: error });
     throw asFileError(error, path);
   }
 }

@@ -57,7 +57,7 @@ export async function run(flags: Flags): Promise<ExitCode> {
 
   const schema = existsSync(join(PRESETS_FOLDER, SCHEMA)) ? { schema: SCHEMA } : {};
   const text = writePreset({ ...preset, ...schema });
-  readPreset(text, path);
+  refuseFigures(() => readPreset(text, path), path);
   await save(path, text);
   if (flags.json) sayJson({ preset: path });
   else say(`Written: ${path}\nEdit it as you like, then: beamloom kit ${flags.name}`);
@@ -85,6 +85,19 @@ function refuseName(name: string, path: string, judge: (preset: NewPreset, file:
   if (problem !== null || /[/\\]/.test(name)) throw new UsageError(problem ?? `"${name}" is a path; a name is wanted`);
   const taken = [path, path.replace(/\.yaml$/, '.yml')].find((each) => existsSync(each));
   if (taken !== undefined) throw new FileError(taken, 'is there already and is not overwritten');
+}
+
+/** Positions would point into a file that is not there. */
+function refuseFigures(read: () => unknown, path: string): void {
+  try {
+    read();
+  } catch (error) {
+    if (!(error instanceof PresetError)) throw error;
+    throw new PresetError(
+      path,
+      error.mistakes.map(({ line: _line, column: _column, ...mistake }) => mistake),
+    );
+  }
 }
 
 function figuresOf(flags: Flags): NewFlags {
