@@ -3,10 +3,11 @@
  * Assembly coordinates: x along a row, y along a column, z up, z = 0 the deck's top, origin the field's near left corner.
  */
 import type { ScrewSize } from '../components/types.js';
-import type { Matrix, Vec3 } from '../solid/mesh.js';
 import type { Solid } from '../solid/kernel.js';
+import type { Matrix, Vec3 } from '../solid/mesh.js';
 
 export { POSES, type Pose } from '../layout/types.js';
+
 import type { Pose } from '../layout/types.js';
 
 export interface Part {
@@ -43,6 +44,8 @@ export interface Placement {
   /** Names it is meant to touch (gap 0 allowed; overlap still is not, unless in `overlaps`). */
   readonly touches: readonly string[];
   readonly overlaps: readonly MeantOverlap[];
+  /** Put in once the kit is aligned: not in the way of the keys that align it. */
+  readonly afterAlignment?: boolean;
 }
 
 /** A declared fit: the least gap between two placements across it must come out as the printer's class says. */
@@ -66,8 +69,16 @@ export interface Screw {
   readonly direction: Vec3;
   /** What holds the thread. */
   readonly into:
-    | { readonly kind: 'nut'; readonly nut: string; /** Length of thread beyond the nut's far face [mm]. */ readonly beyond: number }
-    | { readonly kind: 'formed'; readonly part: string; /** Thread length in the pilot [mm]. */ readonly engaged: number };
+    | {
+        readonly kind: 'nut';
+        readonly nut: string /** Length of thread beyond the nut's far face [mm]. */;
+        readonly beyond: number;
+      }
+    | {
+        readonly kind: 'formed';
+        readonly part: string /** Thread length in the pilot [mm]. */;
+        readonly engaged: number;
+      };
   /** Free depth past the tip before it touches ground [mm]; null when the tip is meant to bear. */
   readonly tipRoom: number | null;
   /** Tool that turns it, and when: with the covers on (after assembly) or at its own step. */

@@ -9,7 +9,7 @@ import type { Matrix } from '../solid/mesh.js';
 import type { Spec } from '../spec/spec.js';
 import { side, stocked, upTenth } from './fits.js';
 import { type Grid, LEAST_FIELD } from './grid.js';
-import type { MountLayout } from './mount.js';
+import { type MountLayout, RAIL_FLOOR } from './mount.js';
 import type { SocketLayout } from './socket.js';
 
 export type Side = 'far' | 'near' | 'left' | 'right';
@@ -77,7 +77,7 @@ export interface FrameLayout {
 }
 
 const WALL = 3;
-const FLOOR = 3.2;
+const FLOOR = RAIL_FLOOR;
 const DECK = 3;
 const COVER = 2.4;
 const SILL = 8;

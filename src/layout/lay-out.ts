@@ -2,7 +2,7 @@
  * Solves what the preset leaves open, in the order in which one thing decides the next: beams, mount width, leaf and mount,
  * socket, cross-section, rails and their seams, deck, hood.
  */
-import { PresetError, type Mistake } from '../errors.js';
+import { type Mistake, PresetError } from '../errors.js';
 import type { Solved, Spec } from '../spec/spec.js';
 import { rad } from '../units.js';
 import { layDeck } from './deck.js';
@@ -11,8 +11,8 @@ import { layFrame } from './frame.js';
 import { type Grid, layGrid } from './grid.js';
 import { layHood } from './hood.js';
 import type { Layout } from './layout.js';
-import { layMountWithLeaf } from './mount-solve.js';
 import { collarRadius, leastMountWidth } from './mount.js';
+import { layMountWithLeaf } from './mount-solve.js';
 import { layRuns } from './runs.js';
 import { laySocket, leastSocketPitch } from './socket.js';
 
@@ -54,8 +54,7 @@ export function layOut(spec: Spec): Layout {
       why: `the mount's width: ${MOUNT_WIDTH} mm where the pitch allows it, never less than the ${widthLeast} mm that barrel, nuts and pin need`,
     });
 
-  const tiltDeg =
-    spec.aim.tiltDeg ?? Math.ceil(2 * TILT_SIGMAS * spec.emitters.part.boresightSigmaDeg.value) / 2;
+  const tiltDeg = spec.aim.tiltDeg ?? Math.ceil(2 * TILT_SIGMAS * spec.emitters.part.boresightSigmaDeg.value) / 2;
   if (spec.aim.tiltDeg === undefined)
     solved.push({
       path: 'aim.tilt',

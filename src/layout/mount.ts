@@ -63,7 +63,12 @@ export interface MountLayout {
     readonly standoff: Readonly<Record<Pose, number>>;
   };
   readonly pin: { readonly at: Vec2; readonly radius: number; readonly length: number; readonly from: number };
-  readonly fix: { readonly at: number; readonly nutFloor: number; readonly tipRoom: number };
+  readonly fix: {
+    readonly at: number;
+    readonly nutFloor: number;
+    readonly tipRoom: number;
+    readonly screwLength: number;
+  };
   /** The wires' path in (u, v from the middle, w). */
   readonly wire: { readonly diameter: number; readonly path: readonly (readonly [number, number, number])[] };
   /** Room that the arm takes beyond its level outline: forward of u = 0, and upward of w = 0. */
@@ -80,6 +85,11 @@ const AIR = 0.9;
 /** Plastic above and below a leaf's root. */
 export const SHOULDER = 0.8;
 const BASE_FRONT = 3.2;
+/** Rail's floor: takes a countersunk head. */
+export const RAIL_FLOOR = 3.2;
+/** Past the nut for the screw's tip, and what closes that hole. */
+const TIP_ROOM = 1;
+const THIN_WALL = 0.9;
 const NECK = 3;
 const WIRE_STRAIGHT = 6;
 export const NUT_WALLS = { pull: PULL_WALL, close: CLOSE_WALL, play: NUT_PLAY } as const;
@@ -132,7 +142,9 @@ export function layMount(
   const screwAt = rear - room.toScrew;
   const length = upTenth(-(rear - room.toEnd));
   const rearThick = PULL_WALL + adjustThread.nutHeight.value + NUT_PLAY + CLOSE_WALL;
-  const baseNeed = PULL_WALL + fixThread.nutHeight.value + NUT_PLAY + CLOSE_WALL;
+  const baseNeed = PULL_WALL + fixThread.nutHeight.value + NUT_PLAY + TIP_ROOM + THIN_WALL;
+  const fixNeed = RAIL_FLOOR + PULL_WALL + fixThread.nutHeight.value + fixThread.pitch.value;
+  const fixLength = stocked(fixThread.sunkLengths.value, fixNeed) ?? 0;
 
   const end = leafAtFlex(leaf, leaf.bias).end.at;
   const rest = leafAtFlex(leaf, 0 as Rad).end.at;
@@ -228,7 +240,7 @@ export function layMount(
       },
     },
     pin: { at: pin, radius: pinRadius, length: pinLength, from: pinFrom },
-    fix: { at: rear - room.toFix, nutFloor: PULL_WALL, tipRoom: 0.8 },
+    fix: { at: rear - room.toFix, nutFloor: PULL_WALL, tipRoom: TIP_ROOM, screwLength: fixLength },
     wire: {
       diameter: wireDiameter,
       path: [

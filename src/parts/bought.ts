@@ -8,7 +8,7 @@ import type { MountLayout } from '../layout/mount.js';
 import type { SocketLayout } from '../layout/socket.js';
 import type { Kernel, Solid } from '../solid/kernel.js';
 import type { Vec3 } from '../solid/mesh.js';
-import { circle, hexagon, asHoles, together } from '../solid/outlines.js';
+import { asHoles, circle, hexagon, together } from '../solid/outlines.js';
 import { box, cone, cylinder, prism } from '../solid/shapes.js';
 
 export interface ScrewShape {
@@ -33,7 +33,12 @@ export function drawSunkScrew(k: Kernel, { size, length }: ScrewShape): Solid {
   const land = Math.max(0.05, t.sunkHeight.value - (rim - shank));
   return k.union([
     rod(k, rim, -land, 0),
-    cone(k, { from: [0, 0, -t.sunkHeight.value - INTO], to: [0, 0, -land + INTO], radii: [shank - INTO, rim], fit: 'pin' }),
+    cone(k, {
+      from: [0, 0, -t.sunkHeight.value - INTO],
+      to: [0, 0, -land + INTO],
+      radii: [shank - INTO, rim],
+      fit: 'pin',
+    }),
     rod(k, shank, -length, -land),
   ]);
 }

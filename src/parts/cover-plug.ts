@@ -1,7 +1,8 @@
 /** Plug for the openings over one mount or socket, put in after alignment: a plate with a boss for each. Prints on its plate. */
+
+import { side } from '../layout/fits.js';
 import type { Layout } from '../layout/layout.js';
 import type { RailKind } from '../layout/runs.js';
-import { side } from '../layout/fits.js';
 import type { Kernel, Solid } from '../solid/kernel.js';
 import type { Outlines, Vec2 } from '../solid/mesh.js';
 import { rectangle } from '../solid/outlines.js';

@@ -45,7 +45,8 @@ export function drawDeckTile(
   const half = deck.rib / 2;
   const inner = (edges: readonly number[], [from, to]: readonly [number, number]) =>
     edges.filter((e) => e - half > from + 1 && e + half < to - 1);
-  for (const x of inner(grid.columnEdges, rx)) add.push(box(k, [x - half, ry[0], deep], [x + half, ry[1], under + INTO]));
+  for (const x of inner(grid.columnEdges, rx))
+    add.push(box(k, [x - half, ry[0], deep], [x + half, ry[1], under + INTO]));
   for (const y of inner(grid.rowEdges, ry)) add.push(box(k, [rx[0], y - half, deep], [rx[1], y + half, under + INTO]));
   const strips: [number, number, number, number][] = [];
   if (tile.seams.left) strips.push([x0, ry[0], x0 + deck.strip, ry[1]]);
@@ -56,7 +57,8 @@ export function drawDeckTile(
 
   const cuts: Solid[] = [];
   const groove = (a: number, b: number, c: number, d: number) => {
-    if (tx(c) - tx(a) > 0.05 && ty(d) - ty(b) > 0.05) cuts.push(box(k, [tx(a), ty(b), -ENGRAVED], [tx(c), ty(d), OVER]));
+    if (tx(c) - tx(a) > 0.05 && ty(d) - ty(b) > 0.05)
+      cuts.push(box(k, [tx(a), ty(b), -ENGRAVED], [tx(c), ty(d), OVER]));
   };
   const [ex, ey] = [grid.columnEdges, grid.rowEdges];
   for (const x of ex) groove(x - LINE / 2, ey[0]!, x + LINE / 2, ey.at(-1)!);

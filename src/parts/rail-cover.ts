@@ -2,6 +2,8 @@
  * Cover of a rail segment: a plate with holes over every screw that is turned in alignment, and over the collar. Rail
  * coordinates, z = 0 at its top, which is down in print: the file holds it turned over (x, −y, −z).
  */
+
+import { keys, threads } from '../components/index.js';
 import type { Layout } from '../layout/layout.js';
 import { poseMotion } from '../layout/mount.js';
 import { moved } from '../layout/plane.js';
@@ -11,7 +13,6 @@ import { frame } from '../solid/matrix.js';
 import type { Outlines, Vec2 } from '../solid/mesh.js';
 import { rectangle, slot } from '../solid/outlines.js';
 import { box, prism } from '../solid/shapes.js';
-import { keys, threads } from '../components/index.js';
 import { sunkHole } from './holes.js';
 import { bossMiddle } from './rail.js';
 

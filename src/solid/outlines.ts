@@ -204,3 +204,9 @@ function withoutRepeats(points: readonly Vec2[]): readonly Vec2[] {
 }
 
 const exact = (value: number) => (Math.abs(value - Math.round(value)) < 1e-15 ? Math.round(value) : value);
+
+/** Scaled about the origin by a factor above zero. */
+export const scaled = (outlines: Outlines, factor: number): Outlines => {
+  requirePositive('scaled: the factor', factor);
+  return outlines.map((outline) => outline.map(([x, y]): Vec2 => [x * factor, y * factor]));
+};

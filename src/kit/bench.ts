@@ -1,0 +1,175 @@
+/** Where a kit is put together: parts are drawn once, placements, screws and steps are added in order. */
+import { keys, threads } from '../components/index.js';
+import type { ScrewSize } from '../components/types.js';
+import { grown, side } from '../layout/fits.js';
+import type { Layout } from '../layout/layout.js';
+import { drawCapScrew, drawNut, drawSetScrew, drawSunkScrew } from '../parts/bought.js';
+import type { FitClass } from '../printers/printer.js';
+import type { Kernel, Solid } from '../solid/kernel.js';
+import { apply, applyDirection } from '../solid/matrix.js';
+import type { Matrix, Vec3 } from '../solid/mesh.js';
+import type { Beam, Fit, Kit, MeantOverlap, Move, Part, Placement, Pose, Screw, Step } from './types.js';
+
+export type ScrewHead = 'cap' | 'sunk' | 'set';
+
+export interface PlaceOptions {
+  readonly name: string;
+  readonly part: string;
+  readonly matrix: Matrix;
+  readonly rides?: Placement['rides'];
+  readonly touches?: readonly string[];
+  readonly overlaps?: readonly MeantOverlap[];
+  readonly afterAlignment?: boolean;
+}
+
+export interface ScrewOptions extends Omit<PlaceOptions, 'part'> {
+  readonly head: ScrewHead;
+  readonly size: ScrewSize;
+  readonly length: number;
+  readonly into: Screw['into'];
+  readonly tipRoom: number | null;
+  readonly when: Screw['tool']['when'];
+  /** Turned with the key's short arm, where the long one has no room. */
+  readonly shortArm?: boolean;
+  /** What the shank passes and the head bears on. */
+  readonly through: readonly string[];
+}
+
+export interface Bench {
+  readonly k: Kernel;
+  readonly layout: Layout;
+  /** @returns the part's id; drawn at the first call only */
+  printed(id: string, title: string, draw: () => Solid, posed?: () => Readonly<Record<Pose, Solid>>): string;
+  bought(part: Omit<Part, 'kind' | 'posed' | 'solid'>, draw: () => Solid): string;
+  place(options: PlaceOptions): string;
+  screw(options: ScrewOptions): string;
+  nut(size: ScrewSize): string;
+  fit(options: Omit<Fit, 'wanted'>): void;
+  beam(beam: Beam): void;
+  step(title: string, options: Omit<Step, 'step' | 'title'>): void;
+  kit(): Kit;
+}
+
+const STEEL = 7.85;
+const STANDARD: Record<ScrewHead, readonly [id: string, title: string, standard: string]> = {
+  cap: ['cap-screw', 'socket head cap screw', 'ISO 4762'],
+  sunk: ['countersunk-screw', 'countersunk socket screw', 'ISO 10642'],
+  set: ['set-screw', 'set screw, flat point', 'ISO 4026'],
+};
+
+export function bench(k: Kernel, layout: Layout): Bench {
+  const parts = new Map<string, Part>();
+  const placements: Placement[] = [];
+  const screws: Screw[] = [];
+  const fits: Fit[] = [];
+  const beams: Beam[] = [];
+  const steps: Step[] = [];
+  const { spec } = layout;
+
+  const self: Bench = {
+    k,
+    layout,
+    printed(id, title, draw, posed) {
+      if (!parts.has(id))
+        parts.set(id, {
+          id,
+          title,
+          kind: 'printed',
+          material: spec.material.name,
+          densityGcm3: spec.material.plastic.densityGcm3.value,
+          solid: draw(),
+          posed: posed ? posed() : null,
+          order: null,
+        });
+      return id;
+    },
+    bought(part, draw) {
+      if (!parts.has(part.id)) parts.set(part.id, { ...part, kind: 'bought', posed: null, solid: draw() });
+      return part.id;
+    },
+    place({ name, part, matrix, rides = null, touches = [], overlaps = [], afterAlignment = false }) {
+      placements.push({ name, part, matrix, rides, touches, overlaps, ...(afterAlignment ? { afterAlignment } : {}) });
+      return name;
+    },
+    nut(size) {
+      return self.bought(
+        {
+          id: `nut-${size.toLowerCase()}`,
+          title: `hexagon nut ${size}`,
+          material: 'steel',
+          densityGcm3: STEEL,
+          order: { standard: 'ISO 4032', size, lengthMm: null },
+        },
+        () => drawNut(k, size),
+      );
+    },
+    screw(options) {
+      const { head, size, length, into, through, matrix } = options;
+      const [stem, title, standard] = STANDARD[head];
+      const shape = { size, length };
+      const part = self.bought(
+        {
+          id: `${stem}-${size.toLowerCase()}x${length}`,
+          title: `${title} ${size} × ${length}`,
+          material: 'steel',
+          densityGcm3: STEEL,
+          order: { standard, size, lengthMm: length },
+        },
+        () =>
+          head === 'cap' ? drawCapScrew(k, shape) : head === 'sunk' ? drawSunkScrew(k, shape) : drawSetScrew(k, shape),
+      );
+      const held = into.kind === 'nut' ? into.nut : into.part;
+      self.place({ ...options, part, touches: [...(options.touches ?? []), ...through, held] });
+      const thread = threads[size];
+      const flats = (head === 'cap' ? thread.capKey : head === 'sunk' ? thread.sunkKey : thread.setKey).value;
+      const key = Object.values(keys).find((one) => Math.abs(one.flats.value - flats) < 1e-9);
+      if (!key) throw new RangeError(`no hexagon key of ${flats} mm is known`);
+      screws.push({
+        placement: options.name,
+        size,
+        lengthMm: length,
+        head: apply(matrix, [0, 0, 0]),
+        direction: applyDirection(matrix, [0, 0, -1]),
+        into,
+        tipRoom: options.tipRoom,
+        tool: {
+          name: `hex key ${flats}`,
+          diameter: key.corners.value,
+          reach: options.shortArm ? key.shortArm.value : key.longArm.value,
+          when: options.when,
+        },
+      });
+      return options.name;
+    },
+    fit(options) {
+      fits.push({ ...options, wanted: side(spec, options.fitClass as FitClass) });
+    },
+    beam(beam) {
+      beams.push(beam);
+    },
+    step(title, options) {
+      steps.push({ step: steps.length + 1, title, ...options });
+    },
+    kit: () => ({ parts, placements, screws, fits, beams, assembly: steps }),
+  };
+  return self;
+}
+
+/** What a screw's thread may share with the plastic it is formed in: the ring between pilot and thread, and a little. */
+export function formedOverlap(
+  layout: Layout,
+  { with: name, engaged, standing }: { readonly with: string; readonly engaged: number; readonly standing: boolean },
+): MeantOverlap {
+  const thread = threads[layout.spec.screws.fix];
+  const pilot = standing ? grown(layout.spec, thread.pilot.value) : thread.pilot.value;
+  const ring = (Math.PI / 4) * (thread.diameter.value ** 2 - pilot ** 2) * engaged;
+  return { with: name, most: Math.round((ring * 1.05 + 0.2) * 100) / 100, why: 'the screw forms its own thread' };
+}
+
+/** One straight move in the assembly's axes, or in another placement's. */
+export const move = (
+  placement: string,
+  direction: Vec3,
+  travel: number,
+  { tool = null, inFrameOf = null }: { readonly tool?: string | null; readonly inFrameOf?: string | null } = {},
+): Move => ({ placement, direction, travel, tool, inFrameOf });

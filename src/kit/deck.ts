@@ -1,0 +1,118 @@
+/** Deck: tiles, splice plates below their seams, legends. */
+import type { Layout } from '../layout/layout.js';
+import { drawDeckSplice } from '../parts/deck-splice.js';
+import { drawDeckTile, type Legend, tileMatrix } from '../parts/deck-tile.js';
+import { frame } from '../solid/matrix.js';
+import type { Outlines, Vec2 } from '../solid/mesh.js';
+import { scaled, shift } from '../solid/outlines.js';
+import { outlinesBox } from '../solid/outlines-box.js';
+import { type Bench, formedOverlap, move } from './bench.js';
+import { segmentName } from './mounts.js';
+import type { Move } from './types.js';
+
+/** Outlines of a word at a height, lower left at the origin. */
+export type Lettering = (text: string, options: { readonly height: number }) => Outlines;
+
+/** Height of letters, and how much of a cell they may fill. */
+const LETTER = 4.5;
+const FILL = 0.8;
+
+export function placeDeck(b: Bench, lettering: Lettering): void {
+  const { layout, k } = b;
+  const { deck, frame: f } = layout;
+  const many = deck.tiles.length > 1;
+  const carriers = layout.runs.flatMap((run) => run.segments.map((_, i) => segmentName(run, i)));
+  const brackets = ['far-right', 'far-left', 'near-left', 'near-right'].map((c) => `${c}-bracket`);
+  const tiles = deck.tiles.map((tile, i) => {
+    const id = many ? `deck-tile-${i + 1}` : 'deck-tile';
+    return b.place({
+      name: many ? `deck-${i + 1}` : 'deck',
+      part: b.printed(id, 'deck tile', () =>
+        drawDeckTile(k, layout, { tile, legends: legendsOn(layout, tile, lettering) }),
+      ),
+      matrix: tileMatrix(tile),
+      touches: [...carriers, ...brackets],
+    });
+  });
+  const moves: Move[] = tiles.slice(1).map((name, i) => {
+    const tile = deck.tiles[i + 1]!;
+    // File axes: x as in the kit, y mirrored.
+    return move(name, tile.seams.left ? [-1, 0, 0] : [0, 1, 0], 20, { inFrameOf: tiles[0]! });
+  });
+  const joins = [...tiles];
+  const hardware: string[] = [];
+  const under = -f.section.deck - deck.ribDepth;
+  deck.splices.forEach((splice, i) => {
+    const crosses = (p: number, q: number) =>
+      deck.tiles.findIndex((t) => p > t.x[0] && p < t.x[1] && q > t.y[0] && q < t.y[1]);
+    const length = splice.to - splice.from;
+    const id = `deck-splice-${Math.round(length * 10) / 10}-${splice.screws.length}`;
+    const turned = splice.along === 'y';
+    const plate = b.place({
+      name: `deck-plate-${i + 1}`,
+      part: b.printed(id, 'splice plate under the deck', () => drawDeckSplice(k, layout, splice)),
+      // File: x along the seam from the plate's start, y across from the seam, z up with its top at the ribs.
+      matrix: turned
+        ? frame([0, 1, 0], [-1, 0, 0], [0, 0, 1], [splice.at, splice.from, under - deck.plate.thickness])
+        : frame([1, 0, 0], [0, 1, 0], [0, 0, 1], [splice.from, splice.at, under - deck.plate.thickness]),
+      touches: tiles,
+    });
+    joins.push(plate);
+    // The file's z points down in the tile's file: up in the kit is −z there.
+    moves.push(move(plate, [0, 0, -1], 15, { inFrameOf: tiles[0]! }));
+    for (const at of splice.screws)
+      for (const off of [-deck.strip / 2, deck.strip / 2]) {
+        const [x, y] = turned ? [splice.at + off, at] : [at, splice.at + off];
+        const tile = tiles[crosses(x, y)]!;
+        const name = b.screw({
+          name: `${plate}-screw-${hardware.length + 1}`,
+          head: 'sunk',
+          size: layout.spec.screws.fix,
+          length: deck.screwLength,
+          matrix: frame([1, 0, 0], [0, -1, 0], [0, 0, -1], [x, y, under - deck.plate.thickness]),
+          overlaps: [formedOverlap(layout, { with: tile, engaged: deck.engaged, standing: true })],
+          into: { kind: 'formed', part: tile, engaged: deck.engaged },
+          tipRoom: deck.ribDepth + f.section.deck - 0.8 - deck.engaged,
+          when: 'at its step',
+          through: [plate],
+        });
+        hardware.push(name);
+        moves.push(move(name, [0, 0, -1], deck.screwLength + 3, { inFrameOf: tiles[0]!, tool: 'hex key 2' }));
+      }
+  });
+  if (many)
+    b.step('Lay the deck tiles face down, push them together, and screw the splice plates over the seams', {
+      joins,
+      hardware,
+      moves,
+    });
+  b.step('Lower the deck onto the sills; to take it out again, push it up from below', {
+    joins: many ? [] : tiles,
+    hardware: [],
+    moves: [move(tiles[0]!, [0, 0, -1], f.section.height)],
+  });
+}
+
+function legendsOn(layout: Layout, tile: Layout['deck']['tiles'][number], lettering: Lettering): Legend[] {
+  const { grid, spec } = layout;
+  const { labels } = spec.grid;
+  if (!labels) return [];
+  return labels.flatMap((row, j) =>
+    row.flatMap((label, i): Legend[] => {
+      const at: Vec2 = [grid.columns[i]!, grid.rows[j]!];
+      const inside = at[0] > tile.x[0] && at[0] < tile.x[1] && at[1] > tile.y[0] && at[1] < tile.y[1];
+      if (!inside || label.trim() === '') return [];
+      const word = lettering(label, { height: LETTER });
+      if (word.length === 0) return [];
+      const box = outlinesBox(word);
+      const [w, h] = [box.max[0] - box.min[0], box.max[1] - box.min[1]];
+      const cell = [
+        grid.columnEdges[i + 1]! - grid.columnEdges[i]!,
+        grid.rowEdges[j + 1]! - grid.rowEdges[j]!,
+      ] as const;
+      const scale = Math.min(1, (FILL * cell[0]) / w, (FILL * cell[1]) / h);
+      const centred = shift(word, [-(box.min[0] + w / 2), -(box.min[1] + h / 2)]);
+      return [{ at, outlines: scaled(centred, scale) }];
+    }),
+  );
+}

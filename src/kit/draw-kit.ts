@@ -1,0 +1,56 @@
+/** The whole kit: every part drawn once, placed, and brought to its place step by step. */
+import type { Layout } from '../layout/layout.js';
+import type { Kernel } from '../solid/kernel.js';
+import { apply, multiply } from '../solid/matrix.js';
+import { bench } from './bench.js';
+import { placeCovers, placeHood, placePlugs } from './covers.js';
+import { type Lettering, placeDeck } from './deck.js';
+import { placeFrame } from './frame.js';
+import { benchSteps, lowerMounts, mountInRail, placeEmitters } from './mounts.js';
+import { placeReceivers, socketInRail, socketSteps } from './sockets.js';
+import type { Kit } from './types.js';
+
+export function drawKit(
+  layout: Layout,
+  { kernel, lettering }: { readonly kernel: Kernel; readonly lettering: Lettering },
+): Kit {
+  const b = bench(kernel, layout);
+  const emitting = layout.runs.filter((run) => run.kind === 'emitter');
+  const receiving = layout.runs.filter((run) => run.kind === 'receiver');
+  placeFrame(b);
+  const emitters = emitting.flatMap((run) => placeEmitters(b, run));
+  benchSteps(b, emitters);
+  lowerMounts(b, emitters);
+  socketSteps(
+    b,
+    receiving.flatMap((run) => placeReceivers(b, run)),
+  );
+  placeDeck(b, lettering);
+  placeCovers(b);
+  placeHood(b);
+  placePlugs(b);
+  placeBeams();
+  return b.kit();
+
+  /** From each barrel's front to the mouth of its aperture. */
+  function placeBeams(): void {
+    const { mount, socket, spec } = layout;
+    for (const from of emitting)
+      for (const beam of from.beams) {
+        const to = receiving.find((run) => run.beams.some((other) => other.line === beam.line))!;
+        const end = to.beams.find((other) => other.index === beam.index)!;
+        const stem = `${beam.line}-${beam.index}`;
+        b.beam({
+          name: stem,
+          line: beam.line,
+          index: beam.index,
+          from: apply(multiply(from.matrix, mountInRail(b, beam.at)), [0, mount.axis, mount.width / 2]),
+          to: apply(multiply(to.matrix, socketInRail(b, end.at)), [socket.face, 0, socket.axis]),
+          diameter: spec.emitters.part.beamDiameter.value,
+          corridor: layout.corridor,
+          emitter: `${stem}-barrel`,
+          receiver: `${stem}-socket`,
+        });
+      }
+  }
+}
