@@ -1,9 +1,10 @@
 /** What no single value shows: labels that fit the grid, figures that fit each other. Each looks only at values that are right by themselves. */
 import { emitters, receivers } from '../components/index.js';
+import type { Datum } from '../data.js';
 import { plastics } from '../materials/index.js';
 import { printers } from '../printers/index.js';
-import { type Entry, missingFigures, resolveEntry } from './catalogue.js';
-import { emitterFigures, plasticFigures, presetKey, printerFigures, receiverFigures } from './figures.js';
+import { missingFigures, resolveEntry } from './catalogue.js';
+import { emitterFigures, type Figure, plasticFigures, presetKey, printerFigures, receiverFigures } from './figures.js';
 import { type Unplaced, valueAt } from './mistakes.js';
 import { MOST_FIELD, presetSchema } from './schema.js';
 import { dotted, list, type Path } from './words.js';
@@ -119,72 +120,54 @@ const ORDERED = {
 } as const satisfies Record<string, readonly (readonly [string, string])[]>;
 
 function checkEntries(data: unknown): Unplaced[] {
-  const { emitters: e, receivers: r, material, printer } = presetSchema.shape;
   return [
-    ...checkEntry(data, {
-      path: ['emitters', 'part'],
-      what: 'emitter',
-      schema: e.unwrap().shape.part,
-      catalogue: emitters,
-      figures: emitterFigures,
-    }),
+    ...checkEntry(data, { path: ['emitters', 'part'], what: 'emitter', catalogue: emitters, figures: emitterFigures }),
     ...checkEntry(data, {
       path: ['receivers', 'part'],
       what: 'receiver',
-      schema: r.unwrap().shape.part,
       catalogue: receivers,
       figures: receiverFigures,
     }),
-    ...checkEntry(data, {
-      path: ['material'],
-      what: 'plastic',
-      schema: material,
-      catalogue: plastics,
-      figures: plasticFigures,
-    }),
-    ...checkEntry(data, {
-      path: ['printer'],
-      what: 'printer',
-      schema: printer,
-      catalogue: printers,
-      figures: printerFigures,
-    }),
+    ...checkEntry(data, { path: ['material'], what: 'plastic', catalogue: plastics, figures: plasticFigures }),
+    ...checkEntry(data, { path: ['printer'], what: 'printer', catalogue: printers, figures: printerFigures }),
   ];
 }
 
 interface Checked {
   readonly path: Path;
   readonly what: keyof typeof ORDERED;
-  readonly schema: { readonly safeParse: (value: unknown) => { readonly success: boolean } };
   readonly catalogue: Readonly<Record<string, { readonly title: string }>>;
-  readonly figures: object;
+  readonly figures: Readonly<Record<string, Figure>>;
 }
 
-function checkEntry(data: unknown, { path, what, schema, catalogue, figures }: Checked): Unplaced[] {
+function checkEntry(data: unknown, { path, what, catalogue, figures }: Checked): Unplaced[] {
   const entry = valueAt(data, path);
+  if (typeof entry !== 'object' || entry === null || Array.isArray(entry)) return [];
   const missing = missingFigures(entry, figures);
-  if (missing.length > 0 && !Array.isArray(entry)) {
+  if (missing.length > 0) {
     const message = `without a base every figure is needed; missing: ${list(missing, 'and')}`;
     const hint = `start from one of the catalogue: base: ${Object.keys(catalogue)[0]}`;
     return [{ code: 'preset/incomplete', path, message, hint, at: 'key' }];
   }
-  if (typeof entry !== 'object' || !schema.safeParse(entry).success) return [];
-  const { value } = resolveEntry(entry as Entry, { catalogue, figures, what });
-  const figureOf = (name: string) => (value as unknown as Record<string, { value: number }>)[name]!.value;
+  const written = entry as Readonly<Record<string, unknown>>;
+  const { base } = written;
+  if (base !== undefined && !(typeof base === 'string' && Object.hasOwn(catalogue, base))) return [];
+  const within = Object.entries(figures)
+    .map(([name, figure]) => [presetKey(name), written[presetKey(name)], figure] as const)
+    .filter(([, value, { least, most }]) => typeof value === 'number' && value >= least && value <= most)
+    .map(([key, value]) => [key, value]);
+  const { value } = resolveEntry(
+    { ...Object.fromEntries(within), ...(base !== undefined && { base }) },
+    { catalogue, figures, what },
+  );
+  const resolved = value as unknown as Readonly<Record<string, Datum | undefined>>;
   return ORDERED[what].flatMap(([less, more]): Unplaced[] => {
-    if (figureOf(less) <= figureOf(more)) return [];
-    const [a, b] = [less, more].map((name) => presetKey(name));
-    const message = `${a} is ${figureOf(less)}, more than ${b}, which is ${figureOf(more)}`;
-    const at = [less, more].map(presetKey).find((key) => key in (entry as object)) ?? a!;
-    return [
-      {
-        code: 'preset/conflict',
-        path: [...path, at],
-        message,
-        hint: `${dotted([...path, a!])} may be at most ${b}`,
-        at: 'value',
-      },
-    ];
+    const [small, large] = [resolved[less]?.value, resolved[more]?.value];
+    if (small === undefined || large === undefined || small <= large) return [];
+    const [a, b] = [presetKey(less), presetKey(more)];
+    const message = `${a} is ${small}, more than ${b}, which is ${large}`;
+    const hint = `${dotted([...path, a])} may be at most ${b}`;
+    return [{ code: 'preset/conflict', path: [...path, a in written ? a : b], message, hint, at: 'value' }];
   });
 }
 

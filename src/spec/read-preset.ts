@@ -10,6 +10,9 @@ import type { Spec } from './spec.js';
 import { dotted, type Path } from './words.js';
 import { readYaml, type YamlSource } from './yaml-source.js';
 
+/** Made once: it never changes, and every preset's mistakes are explained by it. */
+const ROOT = presetJsonSchema();
+
 /**
  * Reads a preset. Pure: the text is given, nothing is opened.
  *
@@ -27,7 +30,7 @@ export function readPreset(text: string, file: string): Spec {
   // An empty file is a preset that leaves out everything, also what it must say.
   const data = source.data ?? {};
   const parsed = presetSchema.safeParse(data);
-  const issues = parsed.success ? [] : explain(parsed.error.issues, { data, root: presetJsonSchema() });
+  const issues = parsed.success ? [] : explain(parsed.error.issues, { data, root: ROOT });
   mistakes.push(...[...issues, ...crossCheck(data)].map((mistake) => place(mistake, source)));
   if (mistakes.length > 0 || !parsed.success) throw new PresetError(file, inOrder(mistakes));
   return fillDefaults(parsed.data, nameOf(file));

@@ -46,10 +46,14 @@ export const list = (words: readonly string[], last = 'or') =>
 export function nearest(name: string, known: readonly string[]): readonly string[] {
   const wanted = name.slice(0, 80).toLowerCase();
   const most = Math.max(2, Math.floor(wanted.length / 3));
-  return known
+  const near = known
     .map((candidate) => ({ candidate, away: distance(wanted, candidate.toLowerCase()) }))
     .filter(({ candidate, away }) => away <= most && away < candidate.length)
-    .sort((a, b) => a.away - b.away || (a.candidate < b.candidate ? -1 : 1))
+    .sort((a, b) => a.away - b.away || (a.candidate < b.candidate ? -1 : 1));
+  const best = near[0]?.away ?? 0;
+  // The same name in other letter case leaves no doubt.
+  return near
+    .filter(({ away }) => away <= (best === 0 ? 0 : best + 1))
     .slice(0, 3)
     .map(({ candidate }) => candidate);
 }

@@ -17,14 +17,14 @@ export interface NewPreset {
   readonly schema?: string;
 }
 
-/** @returns a commented preset; a line that starts with # and no blank is a key at its default, ready to be used */
+/** @returns a commented preset; a key behind # stands at its default, ready to be used */
 export function writePreset(preset: NewPreset): string {
   const { title, rows, columns, pitch, emitter, receiver, material, printer, schema } = preset;
   const spacing = typeof pitch === 'number' ? `${pitch}` : `{ x: ${pitch.x}, y: ${pitch.y} }`;
   const lines = [
     ...(schema === undefined ? [] : [`# yaml-language-server: $schema=${schema}`]),
     '# A panel of crossed light beams. Lengths in mm, angles in degrees.',
-    '# A line that starts with # and no blank is left out now: take the # away to say it yourself.',
+    '# A line whose # is followed by a key (and not by words) stands at its default: take the # away to change it.',
     `title: ${JSON.stringify(title)}`,
     '',
     'grid:',

@@ -12,7 +12,7 @@ import {
   visit,
 } from 'yaml';
 import type { Mistake } from '../errors.js';
-import { clean, type Path } from './words.js';
+import { clean, type Path, quote } from './words.js';
 
 /** A preset of 64 × 64 long labels has about 120 000 characters. */
 export const MOST_CHARACTERS = 200_000;
@@ -63,23 +63,28 @@ export function readYaml(text: string, asWritten: (path: Path) => boolean): Yaml
     schema: 'core',
     resolveKnownTags: false,
     prettyErrors: false,
-    logLevel: 'silent',
   });
-  const mistakes: Mistake[] = [...document.errors, ...document.warnings].map((error) => ({
-    code: error.code === 'DUPLICATE_KEY' ? 'preset/duplicate-key' : 'preset/yaml',
-    path: '',
-    message:
-      error.code === 'MULTIPLE_DOCS'
-        ? 'a preset is one document: nothing may follow `---` or `...`'
-        : clean(error.message),
-    ...at(error.pos[0]),
-  }));
+  const keys = new Map<number, string>();
+  const mistakes: Mistake[] = [];
   visit(document, {
+    Pair(_, { key }) {
+      const offset = offsetOf(key);
+      if (offset !== undefined) keys.set(offset, keyName(key));
+    },
     Alias(_, node) {
       const message = `anchors and aliases (*${clean(node.source).slice(0, 40)}) are not read in a preset: write the value out`;
       mistakes.push({ code: 'preset/alias', path: '', message, ...at(node.range?.[0] ?? 0) });
     },
   });
+  for (const { code, message, pos } of [...document.errors, ...document.warnings]) {
+    const repeated = code === 'DUPLICATE_KEY';
+    const words = repeated
+      ? `the key ${quote(keys.get(pos[0]) ?? '')} is given twice`
+      : code === 'MULTIPLE_DOCS'
+        ? 'a preset is one document: nothing may follow its end'
+        : clean(message);
+    mistakes.push({ code: repeated ? 'preset/duplicate-key' : 'preset/yaml', path: '', message: words, ...at(pos[0]) });
+  }
   // A repeated key is wrong, but the rest of the file still means something and is worth checking in the same answer.
   const usable = mistakes.every(({ code }) => code === 'preset/duplicate-key');
   return {

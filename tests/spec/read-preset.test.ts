@@ -1,0 +1,124 @@
+import { expect, test } from 'vitest';
+import { FROM_PRESET } from '../../src/spec/catalogue.js';
+import { placeMistakes, readPreset } from '../../src/spec/read-preset.js';
+
+const LEAST = 'grid: { rows: 2, columns: 3, pitch: 22 }\n';
+
+test('three keys are enough; everything else is defaulted with a reason, or left to be solved', () => {
+  const spec = readPreset(LEAST, 'some/where/bench-two.yaml');
+  expect(spec.name).toBe('bench-two');
+  expect(spec.title).toBe('Bench two');
+  expect(spec.grid).toEqual({ rows: [22, 22], columns: [22, 22, 22], labels: null });
+  expect(spec.emitters.part.diameter.value).toBe(6);
+  expect(spec.leaf).toEqual({
+    layout: undefined,
+    legs: undefined,
+    length: undefined,
+    thickness: undefined,
+    width: undefined,
+  });
+  expect(spec.aim.tiltDeg).toBeUndefined();
+  expect(spec.frame).toEqual({ wall: undefined, deck: undefined, margin: undefined });
+  expect(spec.chosen.map(({ path }) => path)).toEqual([
+    'title',
+    'grid.labels',
+    'beam.height',
+    'emitters.part',
+    'emitters.columns_from',
+    'emitters.rows_from',
+    'receivers.part',
+    'material',
+    'printer',
+    'screws.adjust',
+    'screws.clamp',
+    'screws.fix',
+  ]);
+  for (const { why } of spec.chosen) expect(why.length).toBeGreaterThan(10);
+});
+
+test('what the preset says is not reported as chosen', () => {
+  const text = `${LEAST}beam: { height: 7 }\nscrews: { fix: M4 }\nmaterial: asa\ntitle: Own\n`;
+  const { chosen, beam, screws, material, title } = readPreset(text, 'a.yml');
+  expect([beam.height, screws.fix, material.name, title]).toEqual([7, 'M4', 'asa', 'Own']);
+  const paths = chosen.map(({ path }) => path);
+  for (const path of ['beam.height', 'screws.fix', 'material', 'title']) expect(paths).not.toContain(path);
+  expect(paths).toContain('screws.adjust');
+});
+
+test('the first row of labels is the far one; the spec counts rows from the near side', () => {
+  const { grid } = readPreset(
+    'grid:\n  rows: 2\n  columns: 3\n  pitch: 22\n  labels:\n    - [a, b, c]\n    - [d, e, f]\n',
+    'a.yaml',
+  );
+  expect(grid.labels).toEqual([
+    ['d', 'e', 'f'],
+    ['a', 'b', 'c'],
+  ]);
+});
+
+test('labels and title are text as written, whatever YAML makes of it', () => {
+  const { grid, title } = readPreset(
+    'title: 2.50\ngrid: {rows: 1, columns: 5, pitch: 22, labels: [[1.10, 007, true, ~, ""]]}',
+    'a.yaml',
+  );
+  expect(title).toBe('2.50');
+  expect(grid.labels).toEqual([['1.10', '007', 'true', '~', '']]);
+});
+
+test('lists give cells; two pitches give the axes that are counted', () => {
+  const lists = readPreset('grid: { rows: [30, 24], columns: 2, pitch: { x: 21 } }', 'a.yaml').grid;
+  expect([lists.rows, lists.columns]).toEqual([
+    [30, 24],
+    [21, 21],
+  ]);
+  const both = readPreset('grid: { rows: 2, columns: 1, pitch: { x: 21, y: 19 } }', 'a.yaml').grid;
+  expect([both.rows, both.columns]).toEqual([[19, 19], [21]]);
+});
+
+test('a base with changes keeps every other figure and says which are the preset’s', () => {
+  const text = `${LEAST}emitters: { part: { base: barrel-6x12, length: 14, boresight_sigma_deg: 0.7 } }\nprinter: { base: bed-180, warp_per_100: 0.3 }\nmaterial: { base: petg, density_gcm3: 1.3 }`;
+  const { emitters, printer, material } = readPreset(text, 'a.yaml');
+  expect(emitters.name).toBe('barrel-6x12-changed');
+  expect(emitters.part.length).toEqual({ value: 14, source: FROM_PRESET });
+  expect(emitters.part.boresightSigmaDeg.value).toBe(0.7);
+  expect(emitters.part.diameter.value).toBe(6);
+  expect(emitters.part.diameter.source).not.toBe(FROM_PRESET);
+  expect([printer.machine.warpPer100.value, printer.machine.bedX.value]).toEqual([0.3, 180]);
+  expect(material.plastic.densityGcm3.value).toBe(1.3);
+});
+
+test('a receiver may be spelled out in full', () => {
+  const figures =
+    'width: 5, height: 6, depth: 3, sensor_from_top: 2, legs: 2, leg_width: 0.5, leg_pitch: 2.54, detector_radius: 0.6, aperture_diameter: 2.5, aperture_depth: 14, mass_g: 0.4';
+  const { receivers } = readPreset(`${LEAST}receivers: { part: { title: Own sensor, ${figures} } }`, 'a.yaml');
+  expect(receivers.name).toBe('own-receiver');
+  expect(receivers.part.title).toBe('Own sensor');
+  expect(receivers.part.apertureDepth).toEqual({ value: 14, source: FROM_PRESET });
+});
+
+test('a section whose keys are all commented out counts as left out', () => {
+  const { beam } = readPreset(`${LEAST}beam:\n  # height: 9\nleaf:\nmaterial:\n`, 'a.yaml');
+  expect(beam.height).toBe(5);
+});
+
+test('markup and path characters may stand in titles and labels', () => {
+  const text =
+    'title: "<b>../../etc & more</b>"\ngrid: { rows: 1, columns: 2, pitch: 22, labels: [["<go>", "../up"]] }';
+  const { name, title, grid } = readPreset(text, 'safe.yaml');
+  expect([name, title, grid.labels]).toEqual(['safe', '<b>../../etc & more</b>', [['<go>', '../up']]]);
+});
+
+test('a mistake of a later stage gets its place in the text', () => {
+  const text = 'title: T\ngrid:\n  rows: 2\n  columns: [22, 9]\n  pitch: 22\n';
+  const placed = placeMistakes(text, [
+    { code: 'layout/pitch', path: 'grid.pitch', message: 'too small' },
+    { code: 'layout/cell', path: 'grid.columns.1', message: 'too small' },
+    { code: 'layout/bed', path: 'printer.bed_x', message: 'too small' },
+  ]);
+  // Lines and columns counted by hand; the printer is not in the text, so the answer is where the text begins.
+  expect(placed.map(({ path, line, column }) => [path, line, column])).toEqual([
+    ['printer.bed_x', 1, 1],
+    ['grid.columns.1', 4, 17],
+    ['grid.pitch', 5, 10],
+  ]);
+});
