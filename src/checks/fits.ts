@@ -6,8 +6,8 @@ import type { Check, ShapeContext } from './context.js';
 import { DRAWN, SHARED } from './limits.js';
 import { meantOverlap, meantToTouch } from './pairs.js';
 import { figure, say } from './say.js';
-import { type Body, relationKey, type Scene, type Standing } from './scene.js';
-import { onTheWay } from './sweep.js';
+import { along, type Body, relationKey, type Scene } from './scene.js';
+import { shifted } from './sweep.js';
 
 /** How far the drawn gap may be off the class's [mm]; of the free class more is no fault. */
 const OFF = 0.01;
@@ -77,12 +77,12 @@ function measuredGap(scene: Scene, { a, b, fit }: { a: Body; b: Body; fit: Fit }
     const stopped = fit.drawn + 2 * DRAWN;
     // Where they overlap by intent, play shows as a further overlap.
     const still = scene.overlap(p, q) + SHARED;
-    const shifted = (axis: Vec3, by: number) => scene.overlap(p, shift(q, axis, by));
+    const sharedAt = (axis: Vec3, by: number) => scene.overlap(p, shifted(q, along([0, 0, 0], axis, by)));
     const hasPlay = AXES.some((k) => {
       const axis: Vec3 = [q.matrix[k]!, q.matrix[4 + k]!, q.matrix[8 + k]!];
       return (
-        [1, -1].every((way) => shifted(axis, way * free) <= still) &&
-        [1, -1].every((way) => shifted(axis, way * stopped) > still)
+        [1, -1].every((way) => sharedAt(axis, way * free) <= still) &&
+        [1, -1].every((way) => sharedAt(axis, way * stopped) > still)
       );
     });
     return hasPlay ? null : Number.NaN;
@@ -90,6 +90,3 @@ function measuredGap(scene: Scene, { a, b, fit }: { a: Body; b: Body; fit: Fit }
 }
 
 const AXES = [0, 1, 2] as const;
-
-const shift = (standing: Standing, direction: Vec3, by: number): Standing =>
-  onTheWay(standing, { direction, travel: 0, offset: [0, 0, 0] }, by);

@@ -11,7 +11,7 @@ import { SHARED } from './limits.js';
 import { meantOverlap } from './pairs.js';
 import { figure, say } from './say.js';
 import { type Body, boxDistance, relationKey, type Scene } from './scene.js';
-import { type Leg, legKey, onTheWay, volumeInTheWay, wayBox } from './sweep.js';
+import { type Leg, legKey, shifted, shortOf, volumeInTheWay, wayBox } from './sweep.js';
 
 /** Step of the exact look at pairs that overlap by intent [mm]. */
 const STEP = 1;
@@ -57,22 +57,25 @@ function blocked(scene: Scene, { step, body, group, there, legs }: Arrival): Fin
   return findings;
 }
 
-interface Way {
+interface Meeting {
   readonly mover: Body;
   readonly still: Body;
   readonly leg: Leg;
 }
 
-const sweptOnce = (scene: Scene, { mover, still, leg }: Way): number =>
+const sweptOnce = (scene: Scene, { mover, still, leg }: Meeting): number =>
   scene.once(`way ${relationKey(mover.at.level, still.at.level)} ${legKey(mover.at.level, leg)}`, () =>
-    volumeInTheWay(mover.at.level, leg, still.at.level),
+    volumeInTheWay({ mover: mover.at.level, leg, still: still.at.level }),
   );
 
-/** Largest overlap at any step of the way; the last step is where the part stands. */
-function mostOnTheWay(scene: Scene, { mover, still, leg }: Way): number {
+/** Largest overlap at any step of the way, the place where the part stands included. */
+function mostOnTheWay(scene: Scene, { mover, still, leg }: Meeting): number {
   const steps = Math.max(1, Math.ceil(leg.travel / STEP));
   let most = 0;
   for (let i = 0; i <= steps; i++)
-    most = Math.max(most, scene.overlap(still.at.level, onTheWay(mover.at.level, leg, (leg.travel * i) / steps)));
+    most = Math.max(
+      most,
+      scene.overlap(still.at.level, shifted(mover.at.level, shortOf(leg, (leg.travel * i) / steps))),
+    );
   return most;
 }

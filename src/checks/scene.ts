@@ -107,7 +107,13 @@ export function makeScene(kit: Kit, kernel: MeasuringKernel): Scene {
     kernel.scope(() => ({ keep: [], value: measure(kernel.move(b.shape.solid, relative(a.matrix, b.matrix))) }));
 
   const apart = (a: Standing, b: Standing, limit: number) =>
-    certainlyApart(a.shape.tree(), b.shape.tree(), relative(a.matrix, b.matrix), relative(b.matrix, a.matrix), limit);
+    certainlyApart({
+      a: a.shape.tree(),
+      b: b.shape.tree(),
+      toA: relative(a.matrix, b.matrix),
+      toB: relative(b.matrix, a.matrix),
+      limit,
+    });
 
   return {
     bodies,

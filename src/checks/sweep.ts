@@ -3,13 +3,13 @@
  *
  * Both are cut into lines along the travel, so the way is exact along it and sampled across it. Lines stand a step apart
  * (0.1 to 0.25 mm by the size of what the two have in common across the travel), and only where a square of four lines
- * meets the other does it count: what slides along a wall, or overlaps it by less than a step, is a graze. Parts are
- * measured exactly where they stand; this only asks whether they can get there.
+ * meets the other does it count: what slides along a wall, or overlaps by less than a step, is a graze, and so may be what
+ * overlaps by less than two. Parts are measured exactly where they stand; this only asks whether they can get there.
  */
 import { apply, applyDirection, invertRigid, multiply } from '../solid/matrix.js';
-import type { Matrix, Vec3 } from '../solid/mesh.js';
+import type { Box, Matrix, Vec3 } from '../solid/mesh.js';
 import { along, frameAlong, roundedKey, type Standing } from './scene.js';
-import { holds, placeTriangle, type Tree, transformBox, visitBox } from './tree.js';
+import { holds, placedTriangle, type Tree, transformBox, visitBox } from './tree.js';
 
 /** A straight move by `travel` along a unit direction that ends `offset` away from where the shape stands [mm]. */
 export interface Leg {
@@ -21,15 +21,23 @@ export interface Leg {
 /** Steps between lines [mm], and how many lines to aim at. */
 const FINEST = 0.1;
 const COARSEST = 0.25;
-const LINES = 40_000;
+const LINES = 20_000;
+
+/** Beyond every kit [mm]. */
+const FAR = 1e5;
 
 /** Overlaps along the way below this are contact at its ends [mm]: coordinates are single precision. */
 const CONTACT = 0.02;
 
-/**
- * @returns volume of the still shape that lies in the way, without grazes [mm³]
- */
-export function volumeInTheWay(mover: Standing, leg: Leg, still: Standing): number {
+/** Something moves past something that stands. */
+export interface Way {
+  readonly mover: Standing;
+  readonly leg: Leg;
+  readonly still: Standing;
+}
+
+/** @returns volume of the still shape that lies in the way, without grazes [mm³] */
+export function volumeInTheWay({ mover, leg, still }: Way): number {
   // Coordinates in which the way runs up z, and the shape ends where it stands.
   const way = frameAlong(leg.offset, leg.direction);
   const toWay = invertRigid(way);
@@ -43,40 +51,45 @@ export function volumeInTheWay(mover: Standing, leg: Leg, still: Standing): numb
   if (size[0] < FINEST || size[1] < FINEST) return 0;
   if (stillBox.min[2] > moverBox.max[2] || stillBox.max[2] < bottom) return 0;
 
-  const column = (tree: Tree, place: Matrix, low: number, high: number) =>
-    trianglesIn(tree, place, [least[0], least[1], low], [least[0] + size[0], least[1] + size[1], high]);
-  const stillTree = still.shape.tree();
-  const moverTree = mover.shape.tree();
-  if (column(stillTree, stillPlace, bottom, moverBox.max[2]).length === 0) {
+  const column = ({ shape }: Standing, place: Matrix, [low, high] = [-FAR, FAR] as readonly [number, number]) =>
+    trianglesIn(shape.tree(), place, {
+      min: [least[0], least[1], low],
+      max: [least[0] + size[0], least[1] + size[1], high],
+    });
+  if (column(still, stillPlace, [bottom, moverBox.max[2]]).length === 0) {
     // No surface in the way: all of it lies in one body of material, or in none.
     const middle: Vec3 = [least[0] + size[0] / 2, least[1] + size[1] / 2, (bottom + moverBox.max[2]) / 2];
-    return holds(stillTree, apply(invertRigid(stillPlace), middle)) ? size[0] * size[1] * leg.travel : 0;
+    return holds(still.shape.tree(), apply(invertRigid(stillPlace), middle)) ? size[0] * size[1] * leg.travel : 0;
   }
   const step = Math.min(COARSEST, Math.max(FINEST, Math.sqrt((size[0] * size[1]) / LINES)));
   const grid: Grid = { least, step, counts: [Math.floor(size[0] / step), Math.floor(size[1] / step)] };
   if (grid.counts[0] < 2 || grid.counts[1] < 2) return 0;
-  const moverLines = cutLines(grid, column(moverTree, moverPlace, -Infinity, Infinity));
-  const stillLines = cutLines(grid, column(stillTree, stillPlace, -Infinity, Infinity));
+  const moverLines = cutLines(grid, column(mover, moverPlace));
+  const stillLines = cutLines(grid, column(still, stillPlace));
 
   const lines = grid.counts[0] * grid.counts[1];
   const met = new Float32Array(lines);
   for (let i = 0; i < lines; i++) {
-    const length = lengthInTheWay(moverLines, stillLines, i, leg.travel);
+    const length = lengthInTheWay({ mover: moverLines, still: stillLines, travel: leg.travel }, i);
     if (length > CONTACT) met[i] = length;
   }
   return sumOfSquares(met, grid) * step * step;
 }
 
-/** Where the shape stands when it has gone `gone` of the leg. */
-export const onTheWay = (mover: Standing, leg: Leg, gone: number): Standing => {
-  const by = along(leg.offset, leg.direction, gone - leg.travel);
-  return { shape: mover.shape, matrix: moved(mover.matrix, by), box: shifted(mover, by) };
-};
+/** The same shape moved by v. */
+export const shifted = ({ shape, matrix, box }: Standing, v: Vec3): Standing => ({
+  shape,
+  matrix: moved(matrix, v),
+  box: { min: along(box.min, v, 1), max: along(box.max, v, 1) },
+});
+
+/** By how much a shape is away from its place when `left` of the leg is still to go. */
+export const shortOf = ({ offset, direction }: Leg, left: number): Vec3 => along(offset, direction, -left);
 
 /** Box of everything the shape passes on the leg. */
-export function wayBox(mover: Standing, leg: Leg) {
-  const start = onTheWay(mover, leg, 0).box;
-  const end = onTheWay(mover, leg, leg.travel).box;
+export function wayBox(mover: Standing, leg: Leg): Box {
+  const start = shifted(mover, shortOf(leg, leg.travel)).box;
+  const end = shifted(mover, leg.offset).box;
   return {
     min: start.min.map((x, k) => Math.min(x, end.min[k]!)) as unknown as Vec3,
     max: start.max.map((x, k) => Math.max(x, end.max[k]!)) as unknown as Vec3,
@@ -91,8 +104,6 @@ export function legKey(mover: Standing, { direction, travel, offset }: Leg): str
 
 const moved = (m: Matrix, [x, y, z]: Vec3): Matrix =>
   m.map((value, i) => (i === 3 ? value + x : i === 7 ? value + y : i === 11 ? value + z : value));
-
-const shifted = ({ box }: Standing, by: Vec3) => ({ min: along(box.min, by, 1), max: along(box.max, by, 1) });
 
 /** Lines at least + (i + ½) step, counted row by row. */
 interface Grid {
@@ -110,22 +121,15 @@ interface Lines {
 }
 
 /** Triangles whose boxes meet the box, as nine coordinates each. */
-function trianglesIn(tree: Tree, place: Matrix, min: Vec3, max: Vec3): Float64Array[] {
-  const reach = 1e6;
-  const finite = (v: Vec3): Vec3 => [v[0], v[1], Math.max(-reach, Math.min(reach, v[2]))];
-  const local = transformBox({ min: finite(min), max: finite(max) }, invertRigid(place));
+function trianglesIn(tree: Tree, place: Matrix, { min, max }: Box): Float64Array[] {
   const found: Float64Array[] = [];
-  visitBox(tree, local.min, local.max, (triangle) => {
-    const corners = new Float64Array(9);
-    placeTriangle(tree.mesh, triangle, place, corners);
-    const [low, high] = [
-      [Math.min(corners[0]!, corners[3]!, corners[6]!), Math.min(corners[1]!, corners[4]!, corners[7]!)],
-      [Math.max(corners[0]!, corners[3]!, corners[6]!), Math.max(corners[1]!, corners[4]!, corners[7]!)],
-    ];
-    const top = Math.max(corners[2]!, corners[5]!, corners[8]!);
-    const foot = Math.min(corners[2]!, corners[5]!, corners[8]!);
-    if (low[0]! <= max[0] && high[0]! >= min[0] && low[1]! <= max[1] && high[1]! >= min[1])
-      if (foot <= max[2] && top >= min[2]) found.push(corners);
+  visitBox(tree, transformBox({ min, max }, invertRigid(place)), (triangle) => {
+    const corners = placedTriangle(tree.mesh, triangle, place);
+    for (let k = 0; k < 3; k++) {
+      const [p, q, r] = [corners[k]!, corners[3 + k]!, corners[6 + k]!];
+      if (Math.min(p, q, r) > max[k]! || Math.max(p, q, r) < min[k]!) return false;
+    }
+    found.push(corners);
     return false;
   });
   return found;
@@ -202,7 +206,10 @@ function eachCrossing(c: Float64Array, grid: Grid, visit: (line: number, height:
 }
 
 /** Length of the still shape on line i that the mover, coming from `travel` below, passes through. */
-function lengthInTheWay(mover: Lines, still: Lines, i: number, travel: number): number {
+function lengthInTheWay(
+  { mover, still, travel }: { readonly mover: Lines; readonly still: Lines; readonly travel: number },
+  i: number,
+): number {
   if (mover.starts[i] === mover.starts[i + 1] || still.starts[i] === still.starts[i + 1]) return 0;
   const passed: [number, number][] = [];
   eachStretch(mover, i, (low, high) => {

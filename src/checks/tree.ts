@@ -2,6 +2,7 @@
  * A tree of boxes over a shape's triangles. It answers cheaply what the kernel would answer dearly: that two shapes
  * come nowhere near each other. What it can't rule out is left to the kernel.
  */
+import { apply } from '../solid/matrix.js';
 import type { Box, Matrix, Mesh, Vec3 } from '../solid/mesh.js';
 
 /** Triangles a leaf of the tree may hold. */
@@ -74,7 +75,7 @@ export function plantTree(mesh: Mesh): Tree {
 }
 
 /** Calls `visit` with each triangle whose node's box meets the box; ends early, with true, once it returns true. */
-export function visitBox(tree: Tree, least: Vec3, most: Vec3, visit: (triangle: number) => boolean): boolean {
+export function visitBox(tree: Tree, { min: least, max: most }: Box, visit: (triangle: number) => boolean): boolean {
   const { bounds, links, counts, order } = tree;
   const stack = [0];
   for (let node = stack.pop(); node !== undefined; node = stack.pop()) {
@@ -88,43 +89,40 @@ export function visitBox(tree: Tree, least: Vec3, most: Vec3, visit: (triangle: 
   return false;
 }
 
+export interface Two {
+  readonly a: Tree;
+  readonly b: Tree;
+  /** From b's coordinates to a's, and back. */
+  readonly toA: Matrix;
+  readonly toB: Matrix;
+  /** [mm] */
+  readonly limit: number;
+}
+
 /**
  * Are the two certainly at least `limit` apart, neither holding a piece of the other?
  *
  * False may also mean "perhaps not": boxes of triangles are compared, not the triangles.
- *
- * @param toA - from b's coordinates to a's
  */
-export function certainlyApart(a: Tree, b: Tree, toA: Matrix, toB: Matrix, limit: number): boolean {
+export function certainlyApart({ a, b, toA, toB, limit }: Two): boolean {
   const area = transformBox({ min: boundsOf(a, 0), max: boundsOf(a, 3) }, toB, limit);
-  const corners = new Float64Array(9);
-  const near = visitBox(b, area.min, area.max, (triangle) => {
-    placeTriangle(b.mesh, triangle, toA, corners);
-    const least: Vec3 = [
-      Math.min(corners[0]!, corners[3]!, corners[6]!) - limit,
-      Math.min(corners[1]!, corners[4]!, corners[7]!) - limit,
-      Math.min(corners[2]!, corners[5]!, corners[8]!) - limit,
-    ];
-    const most: Vec3 = [
-      Math.max(corners[0]!, corners[3]!, corners[6]!) + limit,
-      Math.max(corners[1]!, corners[4]!, corners[7]!) + limit,
-      Math.max(corners[2]!, corners[5]!, corners[8]!) + limit,
-    ];
-    return visitBox(a, least, most, (other) => triangleMeetsBox(a.mesh, other, least, most));
+  const near = visitBox(b, area, (triangle) => {
+    const around = boxOfCorners(placedTriangle(b.mesh, triangle, toA), limit);
+    return visitBox(a, around, (other) => triangleMeetsBox(a.mesh, other, around));
   });
   if (near) return false;
   // No surface is near the other, so each piece is wholly inside or wholly outside.
-  return !b.pieces.some((p) => holds(a, at(toA, p))) && !a.pieces.some((p) => holds(b, at(toB, p)));
+  return !b.pieces.some((p) => holds(a, apply(toA, p))) && !a.pieces.some((p) => holds(b, apply(toB, p)));
 }
 
 /** Is the point inside? Not decided within rounding of the surface. */
 export function holds(tree: Tree, point: Vec3): boolean {
   for (let k = 0; k < 3; k++) if (point[k]! < tree.bounds[k]! || point[k]! > tree.bounds[3 + k]!) return false;
   const reach = [0, 1, 2].reduce((sum, k) => sum + tree.bounds[3 + k]! - tree.bounds[k]!, 0);
-  const end: Vec3 = [point[0] + reach * RAY[0], point[1] + reach * RAY[1], point[2] + reach * RAY[2]];
+  const way: Vec3 = [reach * RAY[0], reach * RAY[1], reach * RAY[2]];
   let turns = 0;
   visitRay(tree, point, (triangle) => {
-    turns += crossing(tree.mesh, triangle, point, end);
+    turns += crossing(cornersFrom(tree.mesh, triangle, point), way);
   });
   return turns > 0;
 }
@@ -148,15 +146,17 @@ export function transformBox(box: Box, m: Matrix, margin = 0): Box {
   return { min: min as unknown as Vec3, max: max as unknown as Vec3 };
 }
 
-/** Writes a triangle's nine coordinates, moved by m, into `out`. */
-export function placeTriangle(mesh: Mesh, triangle: number, m: Matrix, out: Float64Array): void {
+/** @returns a triangle's nine coordinates, moved by m */
+export function placedTriangle({ positions, triangles }: Mesh, triangle: number, m: Matrix): Float64Array {
+  const out = new Float64Array(9);
   for (let c = 0; c < 3; c++) {
-    const v = 3 * mesh.triangles[3 * triangle + c]!;
-    const x = mesh.positions[v]!;
-    const y = mesh.positions[v + 1]!;
-    const z = mesh.positions[v + 2]!;
+    const v = 3 * triangles[3 * triangle + c]!;
+    const x = positions[v]!;
+    const y = positions[v + 1]!;
+    const z = positions[v + 2]!;
     for (let r = 0; r < 3; r++) out[3 * c + r] = m[4 * r]! * x + m[4 * r + 1]! * y + m[4 * r + 2]! * z + m[4 * r + 3]!;
   }
+  return out;
 }
 
 /** Sorts order[first, end) about the middle of its triangles' longest side. @returns where the second half starts */
@@ -198,13 +198,13 @@ const boundsOf = (tree: Tree, first: 0 | 3): Vec3 => [
   tree.bounds[first + 2]!,
 ];
 
-const at = (m: Matrix, [x, y, z]: Vec3): Vec3 => [
-  m[0]! * x + m[1]! * y + m[2]! * z + m[3]!,
-  m[4]! * x + m[5]! * y + m[6]! * z + m[7]!,
-  m[8]! * x + m[9]! * y + m[10]! * z + m[11]!,
-];
+function boxOfCorners(c: Float64Array, margin: number): Box {
+  const over = (k: number) => Math.max(c[k]!, c[3 + k]!, c[6 + k]!) + margin;
+  const under = (k: number) => Math.min(c[k]!, c[3 + k]!, c[6 + k]!) - margin;
+  return { min: [under(0), under(1), under(2)], max: [over(0), over(1), over(2)] };
+}
 
-function triangleMeetsBox({ positions, triangles }: Mesh, triangle: number, least: Vec3, most: Vec3): boolean {
+function triangleMeetsBox({ positions, triangles }: Mesh, triangle: number, { min, max }: Box): boolean {
   const a = 3 * triangles[3 * triangle]!;
   const b = 3 * triangles[3 * triangle + 1]!;
   const c = 3 * triangles[3 * triangle + 2]!;
@@ -212,7 +212,7 @@ function triangleMeetsBox({ positions, triangles }: Mesh, triangle: number, leas
     const p = positions[a + k]!;
     const q = positions[b + k]!;
     const r = positions[c + k]!;
-    if (Math.min(p, q, r) > most[k]! || Math.max(p, q, r) < least[k]!) return false;
+    if (Math.min(p, q, r) > max[k]! || Math.max(p, q, r) < min[k]!) return false;
   }
   return true;
 }
@@ -236,13 +236,15 @@ function visitRay(tree: Tree, from: Vec3, visit: (triangle: number) => void): vo
   }
 }
 
-/** +1 where the segment leaves through the triangle, −1 where it enters, 0 where it misses. */
-function crossing(mesh: Mesh, triangle: number, from: Vec3, to: Vec3): number {
-  const p = [0, 1, 2].map((c) => {
-    const v = 3 * mesh.triangles[3 * triangle + c]!;
-    return [0, 1, 2].map((k) => mesh.positions[v + k]! - from[k]!) as unknown as Vec3;
+/** A triangle's corners, seen from a point. */
+const cornersFrom = ({ positions, triangles }: Mesh, triangle: number, from: Vec3) =>
+  [0, 1, 2].map((c) => {
+    const v = 3 * triangles[3 * triangle + c]!;
+    return [positions[v]! - from[0], positions[v + 1]! - from[1], positions[v + 2]! - from[2]] as const;
   }) as [Vec3, Vec3, Vec3];
-  const way: Vec3 = [to[0] - from[0], to[1] - from[1], to[2] - from[2]];
+
+/** +1 where the way from the origin leaves through the triangle, −1 where it enters, 0 where it misses. */
+function crossing(p: readonly [Vec3, Vec3, Vec3], way: Vec3): number {
   // Signed volumes of the tetrahedra over the three edges: all of one sign when the line passes inside.
   const u = triple(way, p[0], p[1]);
   const v = triple(way, p[1], p[2]);
