@@ -1,10 +1,14 @@
 /** The one place where the stages meet: layout → parts and kit → checks → shapes and their gate → lists. */
 import { accept } from './checks/accept.js';
+import { frameFigures } from './checks/frame-figures.js';
 import { runChecks } from './checks/index.js';
 import { drawKit } from './kit/draw-kit.js';
 import { layOut } from './layout/lay-out.js';
+import { leafFigures } from './layout/leaf-figures.js';
 import { type Made, makeOutputs } from './outputs/make-outputs.js';
 import type { MeasuringKernel } from './solid/kernel.js';
+import type { Profiles } from './solid/profiles.js';
+import { text } from './solid/text.js';
 import type { Spec } from './spec/spec.js';
 
 export type Stage = 'layout' | 'parts' | 'checks' | 'shapes' | 'lists';
@@ -12,6 +16,7 @@ export type Stage = 'layout' | 'parts' | 'checks' | 'shapes' | 'lists';
 /** What the edge hands in: everything that is not a pure function of the spec. */
 export interface Tools {
   readonly kernel: MeasuringKernel;
+  readonly profiles: Profiles;
   /** SHA-256 as lower-case hex. */
   readonly hash: (bytes: Uint8Array) => string;
   /** Called as each stage begins. */
@@ -26,13 +31,21 @@ export interface Tools {
  * @returns findings and files; no files where an error stands that was not accepted
  * @throws {PresetError} when the preset's demands can't be met together
  */
-export function makeKit(spec: Spec, { kernel, hash, progress, accept: codes }: Tools): Made {
+export function makeKit(spec: Spec, { kernel, profiles, hash, progress, accept: codes }: Tools): Made {
   progress('layout');
   const layout = layOut(spec);
   progress('parts');
-  const { kit, figures } = drawKit(layout, kernel);
+  const kit = drawKit(layout, { kernel, lettering: (line, options) => text(profiles, line, options) });
   progress('checks');
-  const found = runChecks({ kit, spec, kernel, leaf: layout.mount.leaf, ...figures });
+  const { leaf } = layout.mount;
+  const found = runChecks({
+    kit,
+    spec,
+    kernel,
+    leaf,
+    leafFigures: leafFigures(leaf, layout.demands, spec.material.plastic),
+    frameFigures: frameFigures({ layout, kit, kernel }),
+  });
   progress('shapes');
   return makeOutputs({
     spec,

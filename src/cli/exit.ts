@@ -9,6 +9,9 @@ export class UsageError extends Error {
   override readonly name = 'UsageError';
 }
 
+/** The user ended the questions: as for a wrong command line, nothing is written. */
+export class StoppedError extends UsageError {}
+
 /** @returns the exit code for something thrown; what nobody foresaw is a bug */
 export function exitCodeOf(error: unknown): ExitCode {
   if (error instanceof PresetError || error instanceof UsageError) return EXIT.preset;

@@ -1,7 +1,7 @@
 /** What a failed run says: every mistake at once, where it is, and what is allowed. */
 import { FileError, type Mistake, PresetError } from '../errors.js';
 import { counted, wrap } from '../outputs/text.js';
-import { UsageError } from './exit.js';
+import { StoppedError, UsageError } from './exit.js';
 import { printable } from './printable.js';
 
 /**
@@ -12,6 +12,7 @@ import { printable } from './printable.js';
 export function failureText(error: unknown, width: number): string {
   if (error instanceof PresetError) return presetText(error, width);
   if (error instanceof FileError) return `File problem\n  ${printable(error.message)}`;
+  if (error instanceof StoppedError) return error.message;
   if (error instanceof UsageError)
     return `${printable(error.message)}\nbeamloom --help lists the commands, beamloom COMMAND --help their flags.`;
   const trace = error instanceof Error ? (error.stack ?? error.message) : String(error);

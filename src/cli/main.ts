@@ -45,6 +45,9 @@ function commandLine() {
     .version()
     .exitProcess(false)
     .fail((message, error) => {
-      throw error ?? new UsageError(message);
+      // The parser's own complaints come as an error of its kind, or as a message alone.
+      throw error === undefined || error === null || error.name === 'YError'
+        ? new UsageError(message ?? error.message)
+        : error;
     });
 }

@@ -5,7 +5,7 @@ import { findingJson } from '../outputs/kit-json.js';
 import type { Made } from '../outputs/make-outputs.js';
 import { madeText, summaryText } from '../outputs/summary.js';
 import { makeKit } from '../pipeline.js';
-import { loadManifoldKernel } from '../solid/manifold-kernel.js';
+import { loadManifold } from '../solid/manifold-kernel.js';
 import { placeMistakes, readPreset } from '../spec/read-preset.js';
 import { EXIT, exitCodeOf } from './exit.js';
 import { failureJson, failureText } from './failure-text.js';
@@ -34,9 +34,9 @@ export async function runJob(job: Job, progress: (stage: JobStage) => void): Pro
   };
   try {
     const spec = readPreset(job.text, preset);
-    const kernel = await loadManifoldKernel();
+    const { kernel, profiles } = await loadManifold();
     const { files, ...told } = kernel.scope(() => {
-      const made = makeKit(spec, { kernel, hash: sha256, progress, accept: job.accept });
+      const made = makeKit(spec, { kernel, profiles, hash: sha256, progress, accept: job.accept });
       return { keep: [], value: tell(made, job) };
     });
     if (told.exit !== EXIT.done || out === null) return { ...nothing, ...told };

@@ -6,7 +6,7 @@ import { createInterface } from 'node:readline/promises';
 import type { Argv } from 'yargs';
 import { FileError, PresetError } from '../../errors.js';
 import type { NewPreset } from '../../spec/write-preset.js';
-import { EXIT, type ExitCode, UsageError } from '../exit.js';
+import { EXIT, type ExitCode, StoppedError, UsageError } from '../exit.js';
 import { asFileError } from '../file-error.js';
 import { jsonFlag, single } from '../flags.js';
 import { type Ask, fromAnswers, fromFlags, type Judge, type NewFlags } from '../new-figures.js';
@@ -108,7 +108,7 @@ function figuresOf(flags: Flags): NewFlags {
 async function atTheTerminal<T>(work: (ask: Ask) => Promise<T>): Promise<T> {
   const terminal = createInterface({ input: process.stdin, output: process.stdout });
   const stopped = new Promise<never>((_, reject) => {
-    terminal.once('close', () => reject(new UsageError('\nStopped: nothing is written.')));
+    terminal.once('close', () => reject(new StoppedError('\nStopped: nothing is written.')));
   });
   try {
     return await Promise.race([work((question) => terminal.question(question)), stopped]);
