@@ -1,10 +1,11 @@
 /** What every check is given. */
 import type { Finding } from '../findings.js';
 import type { Kit } from '../kit/types.js';
+import type { LeafFigures } from '../layout/leaf-figures.js';
 import type { LeafDesign } from '../layout/types.js';
 import type { MeasuringKernel } from '../solid/kernel.js';
 import type { Spec } from '../spec/spec.js';
-import type { FrameFigures, LeafFigures } from './figures.js';
+import type { FrameFigures } from './figures.js';
 import { makeScene, type Scene } from './scene.js';
 
 export interface CheckInputs {

@@ -1,24 +1,5 @@
-/** What the checks of leaf and frame are told, in figures. mm, rad, N, MPa, Hz. */
+/** What the checks of the frame are told, in figures. mm, N. */
 import type { Ends } from '../mechanics/beam.js';
-import type { Rad } from '../units.js';
-
-/** A leaf's behaviour over its travel. */
-export interface LeafFigures {
-  /** Largest strain with the beam at its lowest: held for years at the worst, as a fraction. */
-  readonly strain: number;
-  /** Largest stress there, the fillet's factor included [MPa]. */
-  readonly peakStress: number;
-  /** Largest strain when the stop touches at its latest. */
-  readonly stopStrain: number;
-  /** Flex that the shock asks for at the highest beam, so that the screw stays on its pad. */
-  readonly preloadNeeded: Rad;
-  /** Screw force with the beam at its highest, level and lowest [N]. */
-  readonly force: { readonly highest: number; readonly level: number; readonly lowest: number };
-  /** First frequency with the moving mass, arm free of the screw [Hz]: the lower bound. */
-  readonly frequency: number;
-  /** The end corrections apply to this leaf; false: beam theory alone. */
-  readonly corrected: boolean;
-}
 
 /** A rail between its supports. */
 export interface RailFigures {

@@ -1,11 +1,9 @@
 /** Does the leaf bear its travel for years, stay pushed against its screw, and stop before it yields? */
 import type { Finding } from '../findings.js';
+import { STRESS_SAFETY } from '../layout/leaf-solve.js';
 import { deg } from '../units.js';
 import type { Check, CheckContext } from './context.js';
 import { figure, say } from './say.js';
-
-/** Strength over the largest stress held, fillet included. Source: common practice for plastics under steady load. */
-const SAFETY = 1.5;
 
 /** Below this a screw's friction alone does not hold it [N]. Source: estimate for M2.5 in a plain nut, common practice. */
 const HOLDS = 3;
@@ -23,6 +21,7 @@ const CODES = [
   'flexure/screw-force',
   'flexure/screw-lock',
   'flexure/stop',
+  'flexure/back-off',
   'flexure/frequency',
   'flexure/uncorrected',
 ] as const;
@@ -34,7 +33,7 @@ export const flexure: Check<FlexureContext> = {
   codes: CODES,
   run({ leaf, leafFigures, spec }) {
     const { plastic } = spec.material;
-    const { strain, peakStress, stopStrain, preloadNeeded, force, frequency, corrected } = leafFigures;
+    const { strain, stopStrain, stopStress, preloadNeeded, force, backOff, frequency, corrected } = leafFigures;
     const findings: Finding[] = [];
     const add = (
       code: (typeof CODES)[number],
@@ -50,13 +49,13 @@ export const flexure: Check<FlexureContext> = {
         message: `The leaf is strained by ${figure(100 * strain)} % at the lowest beam; ${spec.material.name} holds ${figure(100 * held)} % for years.`,
         remedies: ['leaf.length', 'leaf.legs', 'leaf.thickness', 'aim.tilt', 'material'],
       });
-    const allowed = plastic.strength.value / SAFETY;
-    if (!(peakStress <= allowed))
+    const allowed = plastic.strength.value / STRESS_SAFETY;
+    if (!(stopStress <= allowed))
       add('flexure/stress', {
-        measured: peakStress,
+        measured: stopStress,
         limit: allowed,
         unit: 'MPa',
-        message: `At its root's fillet the leaf bears ${figure(peakStress)} MPa at the lowest beam; ${figure(allowed)} MPa is the strength over ${SAFETY}.`,
+        message: `The leaf bears ${figure(stopStress)} MPa, its fillets' factor included, when the stop touches at its latest; ${figure(allowed)} MPa is the strength over ${STRESS_SAFETY}.`,
         remedies: ['leaf.length', 'leaf.legs', 'leaf.thickness', 'material'],
       });
     if (!(leaf.preload >= preloadNeeded))
@@ -64,7 +63,7 @@ export const flexure: Check<FlexureContext> = {
         measured: deg(leaf.preload),
         limit: deg(preloadNeeded),
         unit: '°',
-        message: `At the highest beam the leaf is flexed by ${figure(deg(leaf.preload))}°; ${figure(deg(preloadNeeded))}° keep the screw on its pad under shock.`,
+        message: `At the highest beam the leaf is flexed by ${figure(deg(leaf.preload))}°; ${figure(deg(preloadNeeded))}° keep the screw on its pad under shock after a year.`,
         remedies: ['leaf.thickness', 'leaf.legs', 'leaf.length'],
       });
     if (!(force.highest > 0 && force.lowest <= FORCE_MOST))
@@ -94,6 +93,16 @@ export const flexure: Check<FlexureContext> = {
         message: `When the stop touches at its latest the leaf is strained by ${figure(100 * stopStrain)} %; ${spec.material.name} takes ${figure(100 * most)} % for a moment.`,
         remedies: ['leaf.length', 'leaf.legs', 'printer', 'material'],
       });
+    // Held at its lowest for a year, the leaf keeps a set: beyond this the screw leaves its pad.
+    if (!(backOff >= 2 * leaf.tilt))
+      add('flexure/back-off', {
+        severity: 'note',
+        measured: deg(backOff),
+        limit: deg(2 * leaf.tilt),
+        unit: '°',
+        message: `After a year at the lowest beam the screw can be backed off by ${figure(deg(backOff))}° of the ${figure(deg(2 * leaf.tilt))}° of travel before it leaves its pad.`,
+        remedies: [],
+      });
     if (!(frequency >= QUIET))
       add('flexure/frequency', {
         severity: 'note',
@@ -109,7 +118,7 @@ export const flexure: Check<FlexureContext> = {
         measured: null,
         limit: null,
         unit: '',
-        message: `A leaf of ${leaf.legs} legs, ${figure(leaf.length)} × ${figure(leaf.thickness)} × ${figure(leaf.width)} mm, is computed by beam theory alone: angles may be off by up to 16 %.`,
+        message: `A leaf of ${leaf.legs} legs, ${figure(leaf.length)} × ${figure(leaf.thickness)} × ${figure(leaf.width)} mm, is computed by beam theory alone: its angle may be off by up to 16 %.`,
         remedies: [],
       });
     return findings;

@@ -2,7 +2,7 @@
 import { threads as THREADS } from '../components/index.js';
 import type { Thread } from '../components/types.js';
 import type { Finding } from '../findings.js';
-import { POSES, type Screw } from '../kit/types.js';
+import { POSES, type Pose, type Screw } from '../kit/types.js';
 import { leastFormedEngagement } from '../mechanics/thread.js';
 import { apply } from '../solid/matrix.js';
 import type { Vec3 } from '../solid/mesh.js';
@@ -47,10 +47,9 @@ function checkScrew(scene: Scene, screw: Screw): Finding[] {
       say({ code, severity: 'error', subject: screw.placement, unit: 'mm', remedies: ['screws'], ...rest }),
     );
 
-  const tip = farthest(body.at.level, screw.direction);
   if (screw.into.kind === 'nut') {
     const { beyond, nut } = screw.into;
-    const measured = tip - farthest(scene.byName.get(nut)!.at.level, screw.direction);
+    const measured = Math.min(...POSES.map((pose) => beyondNut({ screw, body, nut: scene.byName.get(nut)! }, pose)));
     const pitch = thread.pitch.value;
     if (Math.min(beyond, measured) < pitch - 1e-3)
       fault('thread/short-of-nut', {
@@ -156,6 +155,16 @@ function stockOf(standard: string, thread: Thread): readonly number[] | undefine
   if (digits === '10642') return thread.sunkLengths.value;
   if (digits === '4026') return thread.setLengths.value;
   return undefined;
+}
+
+/** How far the screw's solid passes the nut's at a pose [mm]. */
+function beyondNut(
+  { screw, body, nut }: { readonly screw: Screw; readonly body: Body; readonly nut: Body },
+  pose: Pose,
+): number {
+  const from = carried(body, pose, screw.head);
+  const way = unit(minus(carried(body, pose, along(screw.head, screw.direction, 1)), from));
+  return farthest(body.at[pose], way) - farthest(nut.at[pose], way);
 }
 
 /** How far the solid reaches along a direction, from the assembly's origin [mm]. */

@@ -22,7 +22,9 @@ export const toolAccess: Check<ShapeContext> = {
     for (const screw of kit.screws) {
       const body = scene.byName.get(screw.placement)!;
       const covered = screw.tool.when === 'covers on';
-      const others = (covered ? scene.bodies : (there.get(body.name) ?? [])).filter((other) => other !== body);
+      const others = (
+        covered ? scene.bodies.filter((other) => !other.placement.afterAlignment) : (there.get(body.name) ?? [])
+      ).filter((other) => other !== body);
       const poses: readonly Pose[] = covered ? POSES : ['level'];
       const keys = poses.map((pose) => {
         const { from, out } = headAt(body, screw, pose);

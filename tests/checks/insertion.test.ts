@@ -123,6 +123,11 @@ describe('tool access', () => {
     expect(tools(turned)[0]!.measured).toBeCloseTo((Math.PI / 4) * 2.3 ** 2 * 1.0058, 2);
   });
 
+  test('what closes an access hole after alignment is not in its way', () => {
+    const roof = withThing(sound, 'roof', box(k, [2, 12, 16], [20, 28, 17]), { afterAlignment: true });
+    expect(tools(changeScrew(roof, 'bracket-screw', { tool: covered }))).toEqual([]);
+  });
+
   test('a screw that rides takes its key along to both ends', () => {
     // On the arm's end, 9 from the axis: at the highest beam the head goes back by 6 sin 3° = 0.31, at the lowest forward.
     const kit = changeScrew(withThing(sound, 'shield', box(k, [47.3, 28, 12], [48, 32, 20])), 'bracket-screw', {

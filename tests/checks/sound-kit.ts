@@ -4,11 +4,12 @@
  */
 
 import { type CheckContext, checkContext } from '../../src/checks/context.js';
-import type { FrameFigures, LeafFigures } from '../../src/checks/figures.js';
+import type { FrameFigures } from '../../src/checks/figures.js';
 import { barrel6x12 } from '../../src/components/emitter-barrel-6x12.js';
 import { threads } from '../../src/components/index.js';
 import { threeLeg } from '../../src/components/receiver-three-leg.js';
 import type { Kit, Part, Placement, Screw, Step } from '../../src/kit/types.js';
+import type { LeafFigures } from '../../src/layout/leaf-figures.js';
 import type { LeafDesign } from '../../src/layout/types.js';
 import type { Plastic } from '../../src/materials/plastic.js';
 import { bed220 } from '../../src/printers/bed-220.js';
@@ -298,11 +299,19 @@ export const leaf: LeafDesign = {
 };
 
 export const leafFigures: LeafFigures = {
+  stiffness: 90,
+  screwStiffness: 0.27,
+  turnPerAdvance: 0.054,
   strain: 0.0051,
   peakStress: 13,
+  safety: 3.46,
   stopStrain: 0.0083,
+  stopStress: 21,
   preloadNeeded: rad(1.2),
   force: { highest: 3.4, level: 5.2, lowest: 7.1 },
+  preloadMoment: { now: 61, afterYear: 34, shock: 29 },
+  setAfterYear: rad(0.9),
+  backOff: rad(5.7),
   frequency: 44,
   corrected: true,
 };
