@@ -1,6 +1,6 @@
 /** Does the leaf bear its travel for years, stay pushed against its screw, and stop before it yields? */
 import type { Finding } from '../findings.js';
-import { STRESS_SAFETY } from '../layout/leaf-solve.js';
+import { STRESS_SAFETY } from '../layout/leaf-search.js';
 import { deg } from '../units.js';
 import type { Check, CheckContext } from './context.js';
 import { figure, say } from './say.js';
