@@ -3,6 +3,7 @@ import { accept } from './checks/accept.js';
 import { frameFigures } from './checks/frame-figures.js';
 import { runChecks } from './checks/index.js';
 import { drawKit } from './kit/draw-kit.js';
+import { movingMass } from './kit/moving-mass.js';
 import { layOut } from './layout/lay-out.js';
 import { leafFigures } from './layout/leaf-figures.js';
 import { type Made, makeOutputs } from './outputs/make-outputs.js';
@@ -43,7 +44,7 @@ export function makeKit(spec: Spec, { kernel, profiles, hash, progress, accept: 
     spec,
     kernel,
     leaf,
-    leafFigures: leafFigures(leaf, layout.demands, spec.material.plastic),
+    leafFigures: leafFigures(leaf, { ...layout.demands, ...movingMass(layout, { kit, kernel }) }, spec.material.plastic),
     frameFigures: frameFigures({ layout, kit, kernel }),
   });
   progress('shapes');

@@ -2,7 +2,8 @@
 
 import { side } from '../layout/fits.js';
 import type { RailRun } from '../layout/runs.js';
-import { drawCoverPlug, PLUG } from '../parts/cover-plug.js';
+import { PLUG } from '../layout/openings.js';
+import { drawCoverPlug } from '../parts/cover-plug.js';
 import { drawHoodPanel, hoodMatrix } from '../parts/hood.js';
 import { bossMiddle } from '../parts/rail.js';
 import { drawRailCover } from '../parts/rail-cover.js';
@@ -12,7 +13,8 @@ import { segmentName } from './mounts.js';
 
 const coverName = (run: RailRun, i: number): string => segmentName(run, i).replace('rail', 'cover');
 
-export function placeCovers(b: Bench): void {
+/** @returns the covers' screws */
+export function placeCovers(b: Bench): readonly string[] {
   const { layout, k } = b;
   const { section, boss } = layout.frame;
   const covers: string[] = [];
@@ -65,9 +67,10 @@ export function placeCovers(b: Bench): void {
       ...screws.map((name) => move(name, [0, 0, -1], 15, { tool: 'hex key 2' })),
     ],
   });
+  return screws;
 }
 
-export function placeHood(b: Bench): void {
+export function placeHood(b: Bench, screws: readonly string[]): void {
   const { layout, k } = b;
   const names = layout.hood.panels.map((panel) => {
     const run = layout.runs.find((r) => r.side === panel.side)!;
@@ -79,6 +82,7 @@ export function placeHood(b: Bench): void {
       matrix: multiply(run.matrix, hoodMatrix(layout, panel)),
       touches: layout.runs
         .flatMap((r) => r.segments.map((_, j) => coverName(r, j)))
+        .concat(screws)
         .concat(['far-right', 'far-left', 'near-left', 'near-right'].map((c) => `${c}-post`)),
     });
   });

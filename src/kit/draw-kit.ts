@@ -26,8 +26,7 @@ export function drawKit(
     receiving.flatMap((run) => placeReceivers(b, run)),
   );
   placeDeck(b, lettering);
-  placeCovers(b);
-  placeHood(b);
+  placeHood(b, placeCovers(b));
   placePlugs(b);
   placeBeams();
   return b.kit();

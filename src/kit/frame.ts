@@ -41,6 +41,10 @@ function segmentPart(b: Bench, run: RailRun, i: number): string {
   );
 }
 
+/** Pieces of the neighbouring rails that this run may meet. */
+const corners = (b: Bench, run: RailRun): string[] =>
+  b.layout.runs.filter((r) => r !== run).flatMap((r) => r.segments.map((_, i) => segmentName(r, i)));
+
 function placeRun(b: Bench, run: RailRun): void {
   const { layout, k } = b;
   const { section, joint, tab } = layout.frame;
@@ -50,7 +54,8 @@ function placeRun(b: Bench, run: RailRun): void {
       name: names[i]!,
       part: segmentPart(b, run, i),
       matrix: multiply(run.matrix, translation([segment.from, 0, 0])),
-      touches: i > 0 ? [names[i - 1]!] : [],
+      // Rails meet at the field's corners along an edge.
+      touches: [...(i > 0 ? [names[i - 1]!] : []), ...corners(b, run)],
     });
   });
   if (run.seams.length === 0) return;
@@ -74,7 +79,7 @@ function placeRun(b: Bench, run: RailRun): void {
       part: b.printed('wall-plate', 'plate across a seam inside the outer wall', () => drawWallPlate(k, layout)),
       matrix: multiply(
         run.matrix,
-        frame([-1, 0, 0], [0, 0, 1], [0, -1, 0], [at, section.width - section.wall - tab.gap, low]),
+        frame([1, 0, 0], [0, 0, 1], [0, -1, 0], [at, section.width - section.wall - tab.gap, low]),
       ),
       touches: [before, after],
     });

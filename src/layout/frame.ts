@@ -83,12 +83,12 @@ const COVER = 2.4;
 const SILL = 8;
 const SILL_BEHIND = 3;
 /** Bundle of wires behind the mounts. */
-const CHAMBER = 9;
+const CHAMBER = 10;
 /** Between what moves and what stands. */
 const MOVING_GAP = 0.4;
 const SOCKET_GAP = 1;
 const LEG = 24;
-const TAB = 14;
+const TAB = 10;
 const TAB_THICK = 6;
 
 export function layFrame(

@@ -15,8 +15,11 @@ export interface Grid {
   readonly leastPitch: number;
 }
 
-/** From the outermost beam to the wall: a finger's radius and some play, as the bezel is a wall beside the finger. */
-const MARGIN = 16;
+/**
+ * From the outermost beam to the wall: a finger's radius and some play, as the bezel is a wall beside the finger; and the
+ * openings over the last mount must clear the corner post.
+ */
+const MARGIN = 18;
 /** Beyond the outermost cell, so that its boundary is seen. */
 const BORDER = 2;
 /** Two legs of a corner bracket and a gap between them. */

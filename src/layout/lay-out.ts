@@ -13,6 +13,7 @@ import { layHood } from './hood.js';
 import type { Layout } from './layout.js';
 import { collarRadius, leastMountWidth } from './mount.js';
 import { layMountWithLeaf } from './mount-solve.js';
+import { plugHalf } from './openings.js';
 import { layRuns } from './runs.js';
 import { laySocket, leastSocketPitch } from './socket.js';
 
@@ -71,6 +72,22 @@ export function layOut(spec: Spec): Layout {
     why: 'either way across the beam, as far as neighbouring sockets leave room',
   });
   const frame = layFrame(spec, { grid, mount, socket });
+  const outermost = Math.min(
+    grid.columns[0]!,
+    grid.rows[0]!,
+    grid.width - grid.columns.at(-1)!,
+    grid.depth - grid.rows.at(-1)!,
+  );
+  const marginLeast = upTenth(frame.tab.reach + 0.4 + plugHalf({ spec, mount, socket, section: frame.section }));
+  if (outermost < marginLeast - 1e-9)
+    fail([
+      {
+        code: 'preset/margin-too-small',
+        path: 'frame.margin',
+        message: `${upTenth(outermost)} mm from the outermost beam to the field's wall bring the openings over its mount under a corner post`,
+        hint: `at least ${marginLeast} mm`,
+      },
+    ]);
   const bed = usableBed(spec);
   const longest = Math.max(...bed);
   const runs = layRuns(spec, { grid, frame, longest });

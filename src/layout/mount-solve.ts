@@ -3,10 +3,9 @@ import { PresetError } from '../errors.js';
 import type { Solved, Spec } from '../spec/spec.js';
 import type { Rad } from '../units.js';
 import { TONNES_PER_GRAM } from '../units.js';
-import { centreOfRotation } from './leaf-shape.js';
 import { solveLeaf } from './leaf-solve.js';
 import { layMount, type MountLayout, rearFrom, rearRoom, SHOULDER } from './mount.js';
-import type { LeafDemands, LeafDesign } from './types.js';
+import type { LeafDemands } from './types.js';
 
 /** Front face to the leaf's start: the chin's post. */
 const POST = 6.5;
@@ -44,7 +43,7 @@ export function layMountWithLeaf(
   throw failure;
 }
 
-/** Repeats leaf and mount until the screw stands where the leaf was told it stands, and the chin has its room. */
+/** Repeats leaf and mount until the chin has its room. */
 function settle(
   spec: Spec,
   { width, tilt, lengthMost }: { readonly width: number; readonly tilt: Rad; readonly lengthMost: number },
@@ -57,7 +56,7 @@ function settle(
     movingMass: (arm + spec.emitters.part.massG.value + HARDWARE_G) * TONNES_PER_GRAM,
     massLever: MASS_LEVER,
     width,
-    screwAt: 27,
+    screwAt: 0,
     post: POST,
     lengthMost,
     heightMost: HEIGHT_MOST,
@@ -71,21 +70,16 @@ function settle(
     thickness: spec.leaf.thickness,
   };
   for (let round = 0; round < ROUNDS; round++) {
-    const { design, solved } = solveLeaf(demands, { plastic: spec.material.plastic, preset: spec.name });
+    const { design, solved } = solveLeaf(demands, {
+      plastic: spec.material.plastic,
+      preset: spec.name,
+      screwAt: (leaf) => rearRoom(spec).toScrew - rearFrom(leaf, POST),
+    });
     const mount = layMount(spec, { leaf: design, width, post: POST });
     // A leaf that ends at the front must leave the chin room under its root.
     const missing = design.legs % 2 === 0 ? mount.arm.footBottom - mount.arm.rootBottom : 0;
-    const screwAt = -(rearFrom(design, POST) - rearRoom(spec).toScrew);
-    if (missing <= 1e-6 && Math.abs(screwAt - demands.screwAt) < 1e-6 && leverMatches(design, mount))
-      return { mount, demands, solved };
-    demands = {
-      ...demands,
-      screwAt,
-      legGapLeast: missing > 1e-6 ? Math.ceil((demands.legGapLeast + missing) * 20) / 20 : demands.legGapLeast,
-    };
+    if (missing <= 1e-6) return { mount, demands: { ...demands, screwAt: -mount.adjust.at }, solved };
+    demands = { ...demands, legGapLeast: Math.ceil((demands.legGapLeast + missing) * 20) / 20 };
   }
   throw new Error(`leaf and mount did not settle in ${ROUNDS} rounds (length ${lengthMost}, width ${width})`);
 }
-
-const leverMatches = (design: LeafDesign, mount: MountLayout): boolean =>
-  Math.abs(mount.origin[0] + centreOfRotation(design)[0] - mount.adjust.at - design.lever) < 1e-6;

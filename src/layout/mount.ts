@@ -199,7 +199,8 @@ export function layMount(
   );
   const wireDiameter = spec.emitters.part.wireDiameter.value;
   const barrelRear = -barrelLength;
-  const aside = Math.max(1.7, adjustThread.capKey.value / 2 + 0.7) + wireDiameter / 2 + 0.4;
+  // Past the adjusting screw's head, which comes down beside the wires.
+  const aside = adjustThread.capHead.value / 2 + 0.25 + wireDiameter / 2;
   const outside = -length - 0.5 - wireDiameter / 2;
   return {
     leaf,

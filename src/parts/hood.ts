@@ -21,6 +21,5 @@ export function drawHoodPanel(k: Kernel, { hood }: Layout, panel: Pick<HoodPanel
 /** From file coordinates to the rail's. */
 export function hoodMatrix({ hood, frame: { section } }: Layout, panel: HoodPanel): Matrix {
   const outer = section.width + hood.gap + hood.thickness;
-  // Up and inward leave the rail's x backward in a right-handed frame.
-  return frame([-1, 0, 0], [0, 0, 1], [0, -1, 0], [panel.to, outer, section.height + section.cover]);
+  return frame([1, 0, 0], [0, 0, 1], [0, -1, 0], [panel.from, outer, section.height + section.cover]);
 }

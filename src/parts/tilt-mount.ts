@@ -29,17 +29,8 @@ const FILLET_STEPS = 6;
 export function drawTiltMount(k: Kernel, spec: Spec, mount: MountLayout, flex: Rad): Solid {
   const { width, leaf, origin } = mount;
   const across = (outlines: Outlines) => prism(k, outlines, { axis: 'z', from: 0, to: width });
-  const fromLevel = planeMatrix(armMotion(leaf, leaf.bias, flex), origin);
   const fromRest = planeMatrix(armMotion(leaf, 0 as Rad, flex), origin);
-  const toRest = planeMatrix(armMotion(leaf, leaf.bias, 0 as Rad), origin);
-  const [u0, u1, w0, w1] = mount.arm.free;
-
-  const armAsPrinted = k.subtract(k.move(k.union(armPieces(mount).map(across)), toRest), [
-    prism(k, rectangle(u0, w0, u1, w1), { axis: 'z', from: -OVER, to: width + OVER }),
-  ]);
-  const armCuts = k.move(k.union(cutsInArm(k, spec, mount)), fromLevel);
-  const arm = k.subtract(k.move(armAsPrinted, fromRest), [armCuts]);
-
+  const arm = drawArm(k, spec, { mount, flex });
   const strip = leafStrip(leaf, flex).map(([u, w]): Vec2 => [u + origin[0], w + origin[1]]);
   const end = leafAtFlex(leaf, 0 as Rad).end.at;
   const facing = leaf.legs % 2 === 0 ? 1 : -1;
@@ -49,6 +40,24 @@ export function drawTiltMount(k: Kernel, spec: Spec, mount: MountLayout, flex: R
   const baseFillets = filletPair(origin, mount, 1).map((outline) => polygon(outline));
   const base = k.subtract(k.union(basePieces(mount).map(across)), cutsInBase(k, spec, mount));
   return k.union([base, arm, ...[polygon(strip), ...armFillets, ...baseFillets].map(across)]);
+}
+
+/** The moving arm alone: what the leaf carries. */
+export function drawArm(
+  k: Kernel,
+  spec: Spec,
+  { mount, flex }: { readonly mount: MountLayout; readonly flex: Rad },
+): Solid {
+  const { width, leaf, origin } = mount;
+  const [u0, u1, w0, w1] = mount.arm.free;
+  const across = (outlines: Outlines) => prism(k, outlines, { axis: 'z', from: 0, to: width });
+  const motion = (from: Rad, to: Rad) => planeMatrix(armMotion(leaf, from, to), origin);
+  // The leaf's room is cut as printed: a slot of even width there.
+  const asPrinted = k.subtract(k.move(k.union(armPieces(mount).map(across)), motion(leaf.bias, 0 as Rad)), [
+    prism(k, rectangle(u0, w0, u1, w1), { axis: 'z', from: -OVER, to: width + OVER }),
+  ]);
+  const cuts = k.move(k.union(cutsInArm(k, spec, mount)), motion(leaf.bias, flex));
+  return k.subtract(k.move(asPrinted, motion(0 as Rad, flex)), [cuts]);
 }
 
 /** The mount at a pose of the kit. */

@@ -1,0 +1,81 @@
+/** Openings in the covers, over every screw that is turned in alignment and over the collar. */
+import { keys, threads } from '../components/index.js';
+import type { Outlines, Vec2 } from '../solid/mesh.js';
+import { rectangle, slot } from '../solid/outlines.js';
+import type { Spec } from '../spec/spec.js';
+import type { SectionLayout } from './frame.js';
+import { type MountLayout, poseMotion } from './mount.js';
+import { moved } from './plane.js';
+import type { SocketLayout } from './socket.js';
+
+/** Around a key, each side. */
+const KEY_PLAY = 0.7;
+/** Turn of the key from one notch to the next, each side of upright. */
+const SWING_PLAY = 3;
+
+export interface Opening {
+  readonly name: 'clamp' | 'roll' | 'adjust' | 'slide';
+  /** Outline with x along the rail from the beam, y outward from the mount's or socket's front. */
+  readonly outline: Outlines;
+}
+
+/** Slots over a mount, as long as the tilt moves what is below them. */
+export interface OpeningOptions {
+  readonly spec: Spec;
+  readonly mount: MountLayout;
+  readonly socket: SocketLayout;
+  readonly section: SectionLayout;
+}
+
+export function mountOpenings({ spec, mount, section }: Omit<OpeningOptions, 'socket'>): Opening[] {
+  const clampKey = key(threads[spec.screws.clamp].setKey.value) / 2 + KEY_PLAY;
+  const adjustKey = key(threads[spec.screws.adjust].capKey.value) / 2 + KEY_PLAY;
+  const top = section.height + section.cover - section.floor;
+  // Where the axis of a screw of the arm leaves the cover at both ends of the travel.
+  const reach = (u: number, w: number): [number, number] => {
+    const at = (['lowest', 'level', 'highest'] as const).map((pose) => {
+      const motion = poseMotion(mount.leaf, pose);
+      const [pu, pw] = moved(motion, [u, w], mount.origin);
+      return -(pu - Math.tan(motion.angle) * (top - pw));
+    });
+    return [Math.min(...at), Math.max(...at)];
+  };
+  const swing = Math.PI / mount.collar.notches + (SWING_PLAY * Math.PI) / 180;
+  const rollHalf = Math.tan(swing) * (top - mount.axis) + clampKey;
+  const middle = mount.collar.front - mount.collar.length / 2;
+  const [c0, c1] = reach(mount.clamp.at, mount.seat.top);
+  const [a0, a1] = reach(mount.adjust.at, mount.arm.neckTop);
+  const [r0, r1] = reach(middle, mount.axis);
+  return [
+    { name: 'clamp', outline: slot([0, c0], [0, c1], clampKey) },
+    { name: 'roll', outline: rectangle(-rollHalf, r0 - clampKey, rollHalf, r1 + clampKey) },
+    { name: 'adjust', outline: slot([0, a0], [0, a1], adjustKey) },
+  ];
+}
+
+/** Slot over a socket's screw, as long as the slide. */
+export function socketOpenings({ spec, socket }: Pick<OpeningOptions, 'spec' | 'socket'>): Opening[] {
+  const radius = key(threads[spec.screws.fix].capKey.value) / 2 + KEY_PLAY;
+  return [
+    {
+      name: 'slide',
+      outline: slot([-socket.slide, -socket.foot.screwAt], [socket.slide, -socket.foot.screwAt], radius),
+    },
+  ];
+}
+
+/** Across corners of the key for a socket of this size. */
+/** Rim of a plug's plate around its openings, and the plate's thickness. */
+export const PLUG = { plate: 1.2, rim: 1 } as const;
+
+/** Half of a plug's width along the rail. */
+export function plugHalf(options: OpeningOptions): number {
+  const all = [...mountOpenings(options), ...socketOpenings(options)].flatMap(({ outline }) => outline.flat());
+  return Math.max(...all.map(([x]: Vec2) => Math.abs(x))) + PLUG.rim;
+}
+
+function key(flats: number): number {
+  const found = Object.values(keys).find((k) => Math.abs(k.flats.value - flats) < 1e-9);
+  if (!found) throw new RangeError(`no hexagon key of ${flats} mm is known`);
+  return found.corners.value;
+}
