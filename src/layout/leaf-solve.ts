@@ -6,6 +6,9 @@ import { type LeafFigures, leafFigures } from './leaf-figures.js';
 import { QUIET, type SearchOptions, searchLeaf } from './leaf-search.js';
 import type { LeafDemands, LeafDesign } from './types.js';
 
+export { type LeafFigures, leafFigures } from './leaf-figures.js';
+export { STRESS_SAFETY } from './leaf-search.js';
+
 export interface LeafSolution {
   readonly design: LeafDesign;
   readonly solved: readonly Solved[];
