@@ -44,7 +44,11 @@ export function makeKit(spec: Spec, { kernel, profiles, hash, progress, accept: 
     spec,
     kernel,
     leaf,
-    leafFigures: leafFigures(leaf, { ...layout.demands, ...movingMass(layout, { kit, kernel }) }, spec.material.plastic),
+    leafFigures: leafFigures(
+      leaf,
+      { ...layout.demands, ...movingMass(layout, { kit, kernel }) },
+      spec.material.plastic,
+    ),
     frameFigures: frameFigures({ layout, kit, kernel }),
   });
   progress('shapes');

@@ -29,7 +29,8 @@ function bar(kits: number): Progress {
     barCompleteChar: '■',
     barIncompleteChar: '·',
     barsize: 24,
-    hideCursor: true,
+    // Hidden, it would stay so after Ctrl-C.
+    hideCursor: false,
     clearOnComplete: true,
     linewrap: false,
     stream: process.stderr,
