@@ -5,11 +5,13 @@ import { side } from '../layout/fits.js';
 import type { Layout } from '../layout/layout.js';
 import type { RailRun } from '../layout/runs.js';
 import { leastSocketPitch } from '../layout/socket.js';
-import { openTorsion, sectionFigures } from '../mechanics/section.js';
+import { closedTorsion, openTorsion, sectionFigures } from '../mechanics/section.js';
 import type { MeasuringKernel } from '../solid/kernel.js';
 import { GRAVITY, TONNES_PER_GRAM } from '../units.js';
 import type { FrameFigures, RailFigures } from './figures.js';
 
+/** Share of a closed box's torsion that a cover on single screws brings. Source: common practice, on the careful side. */
+const TIED = 0.25;
 /** Least rib between neighbouring mounts [mm]: two printed lines with something to spare. */
 const RIB = 1.2;
 
@@ -21,7 +23,7 @@ export interface FrameInputs {
 
 /**
  * Each rail stands free between its corners, though most panels lie on a table: supported at its ends, held there against
- * turning, an open channel without its cover. All that makes it stiffer is left out; the whole kit's weight is spread evenly
+ * turning: a box where its cover is screwed down along both walls, else an open channel; the whole kit's weight is spread evenly
  * over the four rails and, like a hand, acts at half a rail's width beside the axis of twist.
  */
 export function frameFigures({ layout, kit, kernel }: FrameInputs): FrameFigures {
@@ -57,11 +59,16 @@ function railFigures(layout: Layout, run: RailRun, { weight }: { readonly weight
     height: wallHeight,
   }));
   const section = sectionFigures([{ y: width / 2, z: floor / 2, breadth: width, height: floor }, ...uprights]);
-  const torsion = openTorsion([
+  const channel = [
     { length: width, thickness: floor },
     { length: wallHeight, thickness: wall },
     { length: wallHeight, thickness: wall },
-  ]);
+  ];
+  // Screwed down along both walls the cover closes the box; single screws pass on only part of the shear.
+  const tied = run.segments.every(({ fieldBosses }) => fieldBosses.length >= 2);
+  const torsion = tied
+    ? TIED * closedTorsion((width - wall) * height, [...channel, { length: width, thickness: frame.section.cover }])
+    : openTorsion(channel);
   const shear = modulus.value / (2 * (1 + poisson.value));
   const across = runs.find((other) => other.side !== run.side && other.beams[0]?.line === run.beams[0]?.line);
   const alongX = run.side === 'far' || run.side === 'near';

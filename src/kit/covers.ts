@@ -1,11 +1,11 @@
 /** Covers over the rails, the alignment hood, and the plugs that close the covers' openings afterwards. */
 
 import { side } from '../layout/fits.js';
-import type { RailRun } from '../layout/runs.js';
 import { PLUG } from '../layout/openings.js';
+import type { RailRun } from '../layout/runs.js';
 import { drawCoverPlug } from '../parts/cover-plug.js';
 import { drawHoodPanel, hoodMatrix } from '../parts/hood.js';
-import { bossMiddle } from '../parts/rail.js';
+import { coverScrews } from '../parts/rail.js';
 import { drawRailCover } from '../parts/rail-cover.js';
 import { frame, multiply, translation } from '../solid/matrix.js';
 import { type Bench, formedOverlap, move } from './bench.js';
@@ -40,17 +40,14 @@ export function placeCovers(b: Bench): readonly string[] {
         touches: [rail, ...posts, ...(i > 0 ? [coverName(run, i - 1)] : [])],
       });
       covers.push(cover);
-      for (const [j, x] of segment.bosses.entries())
+      for (const [j, [x, y]] of coverScrews(layout, segment).entries())
         screws.push(
           b.screw({
             name: `${cover}-screw-${j + 1}`,
             head: 'sunk',
             size: layout.spec.screws.fix,
             length: boss.screwLength,
-            matrix: multiply(
-              run.matrix,
-              translation([segment.from + x, bossMiddle(layout), section.height + section.cover]),
-            ),
+            matrix: multiply(run.matrix, translation([segment.from + x, y, section.height + section.cover])),
             overlaps: [formedOverlap(layout, { with: rail, engaged: boss.engaged, standing: true })],
             into: { kind: 'formed', part: rail, engaged: boss.engaged },
             tipRoom: boss.pilotDepth - boss.engaged,

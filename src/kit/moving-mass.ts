@@ -1,7 +1,8 @@
 /** What really moves with a mount's arm, measured on the solids; the leaf was solved with an estimate. */
-import { flexAt } from '../layout/mount.js';
-import { centreOfRotation } from '../layout/leaf-shape.js';
+
 import type { Layout } from '../layout/layout.js';
+import { centreOfRotation } from '../layout/leaf-shape.js';
+import { flexAt } from '../layout/mount.js';
 import { drawArm } from '../parts/tilt-mount.js';
 import type { MeasuringKernel } from '../solid/kernel.js';
 import { meshCentroid, meshVolume } from '../solid/mesh-measures.js';

@@ -90,6 +90,8 @@ const SOCKET_GAP = 1;
 const LEG = 24;
 const TAB = 10;
 const TAB_THICK = 6;
+/** Boss under the cover's screws, along the rail. */
+export const BOSS_WIDTH = 7;
 
 export function layFrame(
   spec: Spec,
@@ -143,7 +145,7 @@ export function layFrame(
       plateTop: height - 8,
     },
     boss: {
-      width: 7,
+      width: BOSS_WIDTH,
       depth: 6,
       height: 10,
       screwLength: bossScrew,

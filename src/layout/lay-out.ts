@@ -90,7 +90,7 @@ export function layOut(spec: Spec): Layout {
     ]);
   const bed = usableBed(spec);
   const longest = Math.max(...bed);
-  const runs = layRuns(spec, { grid, frame, longest });
+  const runs = layRuns(spec, { grid, frame, mountWidth: mount.width, socket, longest });
   const deck = layDeck(spec, { grid, frame, bed });
   if (!runs || !deck || frame.section.width > Math.min(...bed))
     return fail([

@@ -73,7 +73,7 @@ function settle(
     const { design, solved } = solveLeaf(demands, {
       plastic: spec.material.plastic,
       preset: spec.name,
-      screwAt: (leaf) => rearRoom(spec).toScrew - rearFrom(leaf, POST),
+      screwAt: (leaf) => rearRoom(spec).toScrew - rearFrom(spec, { leaf, post: POST }),
     });
     const mount = layMount(spec, { leaf: design, width, post: POST });
     // A leaf that ends at the front must leave the chin room under its root.

@@ -118,10 +118,21 @@ export function rearRoom(spec: Spec): { readonly toFix: number; readonly toScrew
   return { toFix, toScrew, toEnd: toScrew + Math.max(adjust.nutFlats.value / 2 + slide, pinRadius) + CLOSE_WALL };
 }
 
-/** u at which the thick rear begins: behind the leaf's last turn or end, with air. */
-export function rearFrom(leaf: Pick<LeafDesign, 'legs' | 'length' | 'legPitch' | 'thickness'>, post: number): number {
-  const turn = leaf.legs > 1 ? leaf.legPitch / 2 + leaf.thickness / 2 : 0;
-  return -(post + leaf.length + turn + (leaf.legs > 1 ? AIR : 0));
+/** How far to the side the wires pass the adjusting screw's head, which comes down beside them. */
+const wireAside = (spec: Spec): number =>
+  threads[spec.screws.adjust].capHead.value / 2 + 0.25 + spec.emitters.part.wireDiameter.value / 2;
+
+/** u at which the thick rear begins: behind the leaf's last turn or end, with air, and so that the wires are aside at the screw. */
+export function rearFrom(
+  spec: Spec,
+  {
+    leaf,
+    post,
+  }: { readonly leaf: Pick<LeafDesign, 'legs' | 'length' | 'legPitch' | 'thickness'>; readonly post: number },
+): number {
+  const turn = leaf.legs > 1 ? leaf.legPitch / 2 + leaf.thickness / 2 + AIR : 0;
+  const wires = spec.emitters.part.length.value + WIRE_STRAIGHT + wireAside(spec) + 0.9;
+  return -Math.max(post + leaf.length + turn, wires - rearRoom(spec).toScrew);
 }
 
 export function layMount(
@@ -138,7 +149,7 @@ export function layMount(
 
   const collarOuter = collarRadius(spec);
   const room = rearRoom(spec);
-  const rear = rearFrom(leaf, post);
+  const rear = rearFrom(spec, { leaf, post });
   const screwAt = rear - room.toScrew;
   const length = upTenth(-(rear - room.toEnd));
   const rearThick = PULL_WALL + adjustThread.nutHeight.value + NUT_PLAY + CLOSE_WALL;
@@ -199,8 +210,7 @@ export function layMount(
   );
   const wireDiameter = spec.emitters.part.wireDiameter.value;
   const barrelRear = -barrelLength;
-  // Past the adjusting screw's head, which comes down beside the wires.
-  const aside = adjustThread.capHead.value / 2 + 0.25 + wireDiameter / 2;
+  const aside = wireAside(spec);
   const outside = -length - 0.5 - wireDiameter / 2;
   return {
     leaf,

@@ -1,8 +1,9 @@
 /** Each rail along its side: beams, seams, segments, ribs and bosses, in rail coordinates. */
 import type { Matrix } from '../solid/mesh.js';
 import type { Spec } from '../spec/spec.js';
-import { type FrameLayout, railMatrix, SIDES, type Side } from './frame.js';
+import { BOSS_WIDTH, type FrameLayout, railMatrix, SIDES, type Side } from './frame.js';
 import type { Grid } from './grid.js';
+import type { SocketLayout } from './socket.js';
 import { split } from './split.js';
 
 export type RailKind = 'emitter' | 'receiver';
@@ -24,7 +25,9 @@ export interface RailSegment {
   /** Rails along y leave the sill's corner to those along x. */
   readonly yields: boolean;
   readonly beams: readonly number[];
+  /** Where the cover is screwed down: along the outer wall, and along the field wall between beams. */
   readonly bosses: readonly number[];
+  readonly fieldBosses: readonly number[];
   /** Where its cover begins and ends. */
   readonly cover: readonly [number, number];
 }
@@ -42,6 +45,8 @@ export interface RailRun {
 /** Between a cover and what it ends at. */
 const COVER_GAP = 0.15;
 const BOSS_EVERY = 110;
+/** Between a boss and what stands beside it. */
+const BOSS_AIR = 0.8;
 /** Free wall between a corner's tab or a seam's plate and the nearest boss. */
 const BOSS_APART = 3;
 const BOSS_SHORTEST = 30;
@@ -49,6 +54,8 @@ const BOSS_SHORTEST = 30;
 export interface RunOptions {
   readonly grid: Grid;
   readonly frame: FrameLayout;
+  readonly mountWidth: number;
+  readonly socket: SocketLayout;
   /** Longest piece that the bed takes along a rail. */
   readonly longest: number;
 }
@@ -59,7 +66,7 @@ export function layRuns(spec: Spec, options: RunOptions): readonly RailRun[] | n
   return runs.every((run) => run !== null) ? (runs as RailRun[]) : null;
 }
 
-function layRun(spec: Spec, at: Side, { grid, frame, longest }: RunOptions): RailRun | null {
+function layRun(spec: Spec, at: Side, { grid, frame, longest, mountWidth, socket }: RunOptions): RailRun | null {
   const alongX = at === 'far' || at === 'near';
   const length = alongX ? grid.width : grid.depth;
   const emits = at === spec.emitters.columnsFrom || at === spec.emitters.rowsFrom;
@@ -87,6 +94,10 @@ function layRun(spec: Spec, at: Side, { grid, frame, longest }: RunOptions): Rai
       yields: !alongX,
       beams: beams.filter((beam) => beam.at > from && beam.at < to).map((beam) => beam.at - from),
       bosses: bossPlaces(to - from, { first: first ? reach : frame.joint.leg, last: last ? reach : frame.joint.leg }),
+      fieldBosses: fieldPlaces(
+        beams.filter((beam) => beam.at > from && beam.at < to).map((beam) => beam.at - from),
+        emits ? mountWidth : socket.width + 2 * socket.slide,
+      ),
       cover: [first ? reach + COVER_GAP : COVER_GAP / 2, to - from - (last ? reach + COVER_GAP : COVER_GAP / 2)],
     };
   });
@@ -99,6 +110,22 @@ function layRun(spec: Spec, at: Side, { grid, frame, longest }: RunOptions): Rai
     segments,
     matrix: railMatrix(at, { grid, section: frame.section }),
   };
+}
+
+/**
+ * Bosses on the field wall, midway between beams where what stands there leaves room: with them cover and rail are a closed
+ * box, which resists twist a hundred times as well as an open channel.
+ */
+function fieldPlaces(beams: readonly number[], taken: number): number[] {
+  const open = beams.slice(1).flatMap((beam, i) => {
+    const before = beams[i]!;
+    return beam - before - taken >= BOSS_WIDTH + 2 * BOSS_AIR ? [(beam + before) / 2] : [];
+  });
+  const kept: number[] = [];
+  for (const at of open) if (kept.length === 0 || at - kept.at(-1)! >= BOSS_EVERY / 2) kept.push(at);
+  const last = open.at(-1);
+  if (last !== undefined && last !== kept.at(-1)) kept.push(last);
+  return kept;
 }
 
 /** Bosses for the cover's screws: one near each end, others between so that none is far from the next. */

@@ -66,9 +66,10 @@ export const drawBarrel = (k: Kernel, { barrel }: MountLayout): Solid => rod(k, 
 /** The pair of wires along its path; the mount's file coordinates. */
 export function drawWires(k: Kernel, { wire, width }: MountLayout): Solid {
   const points = wire.path.map(([u, v, w]): Vec3 => [u, w, width / 2 + v]);
-  const radius = wire.diameter / 2;
   const pieces = points.slice(1).map((to, i) => {
     const from = points[i]!;
+    // Equal cylinders that meet leave slivers: every other piece is a little thinner.
+    const radius = (wire.diameter / 2) * (i % 2 === 0 ? 1 : 0.97);
     // Each piece runs on by its radius, so that bends are filled.
     const length = Math.hypot(to[0] - from[0], to[1] - from[1], to[2] - from[2]);
     const on = (p: Vec3, by: number): Vec3 => [

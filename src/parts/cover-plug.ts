@@ -2,16 +2,17 @@
 
 import { side } from '../layout/fits.js';
 import type { Layout } from '../layout/layout.js';
+import { mountOpenings, PLUG, socketOpenings } from '../layout/openings.js';
 import type { RailKind } from '../layout/runs.js';
 import type { Kernel, Solid } from '../solid/kernel.js';
 import type { Outlines, Vec2 } from '../solid/mesh.js';
 import { rectangle } from '../solid/outlines.js';
 import { prism } from '../solid/shapes.js';
-import { mountOpenings, PLUG, socketOpenings } from '../layout/openings.js';
 
 /** x along the rail from the beam, y outward from the mount's or socket's front, mirrored in y: the file's top is down in the kit. */
 export function drawCoverPlug(k: Kernel, layout: Layout, kind: RailKind): Solid {
-  const openings = kind === 'emitter' ? mountOpenings({ ...layout, section: layout.frame.section }) : socketOpenings(layout);
+  const openings =
+    kind === 'emitter' ? mountOpenings({ ...layout, section: layout.frame.section }) : socketOpenings(layout);
   const gap = side(layout.spec, 'snug');
   const all = openings.flatMap(({ outline }) => outline.flat());
   const [x0, x1] = [Math.min(...all.map(([x]) => x)), Math.max(...all.map(([x]) => x))];

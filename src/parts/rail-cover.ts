@@ -11,7 +11,7 @@ import { frame } from '../solid/matrix.js';
 import type { Vec2 } from '../solid/mesh.js';
 import { box, prism } from '../solid/shapes.js';
 import { sunkHole } from './holes.js';
-import { bossMiddle } from './rail.js';
+import { coverScrews } from './rail.js';
 
 const OVER = 1;
 export function drawRailCover(k: Kernel, layout: Layout, segment: RailSegment): Solid {
@@ -30,9 +30,9 @@ export function drawRailCover(k: Kernel, layout: Layout, segment: RailSegment): 
         ),
       ),
     ),
-    ...segment.bosses.map((x) =>
+    ...coverScrews(layout, segment).map(([x, y]) =>
       sunkHole(k, layout.spec, {
-        at: [x, bossMiddle(layout), section.cover],
+        at: [x, y, section.cover],
         way: '-z',
         depth: section.cover + OVER,
       }),
@@ -40,4 +40,3 @@ export function drawRailCover(k: Kernel, layout: Layout, segment: RailSegment): 
   ];
   return k.move(k.subtract(plate, cuts), frame([1, 0, 0], [0, -1, 0], [0, 0, -1], [0, 0, section.cover]));
 }
-

@@ -5,6 +5,7 @@
 import type { Layout } from '../layout/layout.js';
 import type { RailSegment } from '../layout/runs.js';
 import type { Kernel, Solid } from '../solid/kernel.js';
+import type { Vec2 } from '../solid/mesh.js';
 import { polygon } from '../solid/outlines.js';
 import { box, prism } from '../solid/shapes.js';
 import { pilotHole, sunkHole } from './holes.js';
@@ -23,13 +24,14 @@ export function railBody(k: Kernel, layout: Layout, segment: RailSegment): { add
       box(k, [0, 0, 0], [length, wall, height]),
       box(k, [0, width - wall, 0], [length, width, height]),
       box(k, [0, -sill, 0], [length, INTO, sillTop]),
-      ...segment.bosses.map((x) => boss(k, layout, x)),
+      ...segment.bosses.map((x) => boss(k, layout, { x, wall: 'outer' })),
+      ...segment.fieldBosses.map((x) => boss(k, layout, { x, wall: 'field' })),
     ],
     cut: [
       ...segment.ends.flatMap((end, i) => endCuts(k, layout, { segment, end, last: i === 1 })),
-      ...segment.bosses.map((x) =>
+      ...coverScrews(layout, segment).map(([x, y]) =>
         pilotHole(k, layout.spec, {
-          at: [x, bossMiddle(layout), height],
+          at: [x, y, height],
           way: '-z',
           depth: layout.frame.boss.pilotDepth,
         }),
@@ -38,18 +40,31 @@ export function railBody(k: Kernel, layout: Layout, segment: RailSegment): { add
   };
 }
 
-/** y of the cover's screws. */
-export const bossMiddle = ({ frame: { section, boss: b } }: Layout): number =>
-  section.width - section.wall - b.depth / 2;
+/** Where a segment's cover is screwed down: x along it, y outward. */
+export function coverScrews({ frame }: Layout, { bosses, fieldBosses }: RailSegment): Vec2[] {
+  const { section, boss: b } = frame;
+  return [
+    ...bosses.map((x): Vec2 => [x, section.width - section.wall - b.depth / 2]),
+    ...fieldBosses.map((x): Vec2 => [x, section.wall + b.depth / 2]),
+  ];
+}
 
-/** Boss on the outer wall under the cover; its underside rises at 45°, so that it prints and wires pass below. */
-function boss(k: Kernel, { frame: { section, boss: b } }: Layout, x: number): Solid {
-  const inner = section.width - section.wall;
+/** Boss on a wall under the cover; its underside rises at 45°, so that it prints and wires pass below. */
+function boss(
+  k: Kernel,
+  { frame: { section, boss: b } }: Layout,
+  { x, wall }: { readonly x: number; readonly wall: 'outer' | 'field' },
+): Solid {
+  // The boss's top ends exactly at the wall's face: coplanar tops that overlap would leave slivers.
+  const face = wall === 'outer' ? section.width - section.wall : section.wall;
+  const into = wall === 'outer' ? 1 : -1;
+  const top = section.height;
   const profile = polygon([
-    [inner + INTO, section.height],
-    [inner - b.depth, section.height],
-    [inner - b.depth, section.height - b.height],
-    [inner + INTO, section.height - b.height - b.depth - INTO],
+    [face, top],
+    [face - into * b.depth, top],
+    [face - into * b.depth, top - b.height],
+    [face + into * INTO, top - b.height - b.depth - INTO],
+    [face + into * INTO, top - 1],
   ]);
   return prism(k, profile, { axis: 'x', from: x - b.width / 2, to: x + b.width / 2 });
 }
