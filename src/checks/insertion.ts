@@ -11,10 +11,10 @@ import { SHARED } from './limits.js';
 import { meantOverlap } from './pairs.js';
 import { figure, say } from './say.js';
 import { type Body, boxDistance, relationKey, type Scene } from './scene.js';
-import { type Leg, legKey, shifted, shortOf, volumeInTheWay, wayBox } from './sweep.js';
+import { type Leg, legKey, mostSharedOnTheWay, volumeInTheWay, type Way, wayBox } from './sweep.js';
 
-/** Step of the exact look at pairs that overlap by intent [mm]. */
-const STEP = 1;
+/** A shared volume followed along the way is sampled to 3 %; where the part stands it is measured exactly elsewhere. */
+const SAMPLED = 1.03;
 
 export const insertion: Check<ShapeContext> = {
   name: 'insertion',
@@ -36,8 +36,8 @@ function blocked(scene: Scene, { step, body, group, there, legs }: Arrival): Fin
         if (boxDistance(way, still.at.level.box) > 0) continue;
         const limit = Math.max(SHARED, meantOverlap(mover, still) ?? 0);
         const meant = limit > SHARED;
-        const volume = meant ? mostOnTheWay(scene, { mover, still, leg }) : sweptOnce(scene, { mover, still, leg });
-        if (volume <= limit || found.has(still.name)) continue;
+        const volume = once(scene, { mover, still, leg }, meant ? mostSharedOnTheWay : volumeInTheWay);
+        if (volume <= (meant ? SAMPLED * limit : limit) || found.has(still.name)) continue;
         found.add(still.name);
         const what = mover === body ? body.name : `${mover.name}, on its way with ${body.name},`;
         findings.push(
@@ -63,19 +63,9 @@ interface Meeting {
   readonly leg: Leg;
 }
 
-const sweptOnce = (scene: Scene, { mover, still, leg }: Meeting): number =>
-  scene.once(`way ${relationKey(mover.at.level, still.at.level)} ${legKey(mover.at.level, leg)}`, () =>
-    volumeInTheWay({ mover: mover.at.level, leg, still: still.at.level }),
-  );
-
-/** Largest overlap at any step of the way, the place where the part stands included. */
-function mostOnTheWay(scene: Scene, { mover, still, leg }: Meeting): number {
-  const steps = Math.max(1, Math.ceil(leg.travel / STEP));
-  let most = 0;
-  for (let i = 0; i <= steps; i++)
-    most = Math.max(
-      most,
-      scene.overlap(still.at.level, shifted(mover.at.level, shortOf(leg, (leg.travel * i) / steps))),
-    );
-  return most;
+/** Measures with `measure` what of like things has not been measured yet. */
+function once(scene: Scene, { mover, still, leg }: Meeting, measure: (way: Way) => number): number {
+  const way = { mover: mover.at.level, still: still.at.level, leg };
+  const key = `${measure.name} ${relationKey(way.mover, way.still)} ${legKey(way.mover, leg)}`;
+  return scene.once(key, () => measure(way));
 }

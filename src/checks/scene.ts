@@ -4,7 +4,7 @@
  */
 import { type Kit, type Part, type Placement, POSES, type Pose } from '../kit/types.js';
 import type { MeasuringKernel, Solid } from '../solid/kernel.js';
-import { apply, applyDirection, frame, invertRigid } from '../solid/matrix.js';
+import { apply, applyDirection, frame, invertRigid, translation } from '../solid/matrix.js';
 import type { Box, Matrix, Vec3 } from '../solid/mesh.js';
 import { certainlyApart, plantTree, type Tree, transformBox } from './tree.js';
 
@@ -16,6 +16,8 @@ export interface Shape {
   readonly triangles: number;
   /** Made when first asked for. */
   readonly tree: () => Tree;
+  /** Slices that together are the solid and meet the box; one, the solid itself, when it is not worth slicing. */
+  readonly slices: (near: Box) => readonly Solid[];
 }
 
 /** A shape in a place. `box` holds it, in the assembly's coordinates. */
@@ -69,11 +71,14 @@ export function makeScene(kit: Kit, kernel: MeasuringKernel): Scene {
   let shapes = 0;
   const shapeOf = (solid: Solid): Shape => {
     let tree: Tree | null = null;
+    const box = kernel.box(solid);
+    const triangles = kernel.triangleCount(solid);
     return {
       id: shapes++,
       solid,
-      box: kernel.box(solid),
-      triangles: kernel.triangleCount(solid),
+      box,
+      triangles,
+      slices: slicer(kernel, { solid, box, triangles }),
       tree: () => {
         tree ??= plantTree(kernel.mesh(solid));
         return tree;
@@ -102,9 +107,12 @@ export function makeScene(kit: Kit, kernel: MeasuringKernel): Scene {
     };
   });
 
-  /** Runs `measure` with b moved into a's coordinates: the larger one keeps what the kernel has built on it. */
-  const between = (a: Standing, b: Standing, measure: (other: Solid) => number): number =>
-    kernel.scope(() => ({ keep: [], value: measure(kernel.move(b.shape.solid, relative(a.matrix, b.matrix))) }));
+  /** Runs `measure` on the slices of a that b comes near, with b moved into a's coordinates. */
+  const between = (a: Standing, b: Standing, measure: (slices: readonly Solid[], other: Solid) => number): number => {
+    const toA = relative(a.matrix, b.matrix);
+    const slices = a.shape.slices(transformBox(b.shape.box, toA));
+    return kernel.scope(() => ({ keep: [], value: measure(slices, kernel.move(b.shape.solid, toA)) }));
+  };
 
   const apart = (a: Standing, b: Standing, limit: number) =>
     certainlyApart({
@@ -123,23 +131,28 @@ export function makeScene(kit: Kit, kernel: MeasuringKernel): Scene {
       if (boxDistance(p.box, q.box) > 0) return 0;
       const [a, b] = largerFirst(p, q);
       return once(`overlap ${relationKey(a, b)}`, () =>
-        apart(a, b, TOUCH) ? 0 : between(a, b, (other) => kernel.overlap(a.shape.solid, other)),
+        apart(a, b, TOUCH)
+          ? 0
+          : between(a, b, (slices, other) => slices.reduce((sum, slice) => sum + kernel.overlap(slice, other), 0)),
       );
     },
     gap(p, q, search) {
       if (boxDistance(p.box, q.box) >= search) return search;
       const [a, b] = largerFirst(p, q);
       return once(`gap ${search} ${relationKey(a, b)}`, () =>
-        apart(a, b, search) ? search : between(a, b, (other) => kernel.gap(a.shape.solid, other, search)),
+        apart(a, b, search) ? search : between(a, b, (_, other) => kernel.gap(a.shape.solid, other, search)),
       );
     },
     sharedReach(a, b, direction) {
       const inA = applyDirection(invertRigid(a.matrix), direction);
+      const toWay = invertRigid(frameAlong([0, 0, 0], inA));
       return once(`reach ${relationKey(a, b)} ${roundedKey(inA)}`, () =>
-        kernel.scope(() => {
-          const shared = kernel.intersect(a.shape.solid, kernel.move(b.shape.solid, relative(a.matrix, b.matrix)));
-          const { min, max } = kernel.box(kernel.move(shared, invertRigid(frameAlong([0, 0, 0], inA))));
-          return { keep: [], value: Math.max(0, max[2] - min[2]) };
+        between(a, b, (slices, other) => {
+          const ends = slices.flatMap((slice) => {
+            const { min, max } = kernel.box(kernel.move(kernel.intersect(slice, other), toWay));
+            return max[2] > min[2] ? [min[2], max[2]] : [];
+          });
+          return ends.length === 0 ? 0 : Math.max(...ends) - Math.min(...ends);
         }),
       );
     },
@@ -159,6 +172,53 @@ export function makeScene(kit: Kit, kernel: MeasuringKernel): Scene {
       });
       return stand(shape, frameAlong(from, direction));
     },
+  };
+}
+
+/** A slice has about so many triangles and is at least so long [mm]: below that slicing costs more than it saves. */
+const SLICE_TRIANGLES = 500;
+const SLICE_LENGTH = 10;
+
+/**
+ * Cuts a large solid across its longest side into slices, each when it is first asked for. What the kernel measures takes as
+ * long as its arguments are large, and most of a rail is nowhere near the screw that is measured against it.
+ */
+function slicer(
+  kernel: MeasuringKernel,
+  { solid, box, triangles }: Pick<Shape, 'solid' | 'box' | 'triangles'>,
+): Shape['slices'] {
+  const sizes = [0, 1, 2].map((k) => box.max[k]! - box.min[k]!);
+  const axis = sizes.indexOf(Math.max(...sizes));
+  const count = Math.min(Math.floor(triangles / SLICE_TRIANGLES), Math.floor(sizes[axis]! / SLICE_LENGTH));
+  if (count < 2) return () => [solid];
+  const thick = sizes[axis]! / count;
+  const made: (Solid | undefined)[] = [];
+  const cut = (i: number): Solid => {
+    // Beyond the solid on all sides but the two cuts.
+    const least = box.min.map((x, k) => (k !== axis ? x - 1 : i === 0 ? x - 1 : x + i * thick));
+    const size = sizes.map((x, k) => (k !== axis ? x + 2 : thick + (i === 0 ? 1 : 0) + (i === count - 1 ? 1 : 0)));
+    const [w, d] = [size[0]!, size[1]!];
+    const block = kernel.extrude(
+      [
+        [
+          [0, 0],
+          [w, 0],
+          [w, d],
+          [0, d],
+        ],
+      ],
+      size[2]!,
+    );
+    return kernel.intersect(solid, kernel.move(block, translation(least as unknown as Vec3)));
+  };
+  return (near) => {
+    const at = (x: number) => Math.min(count - 1, Math.max(0, Math.floor((x - box.min[axis]!) / thick)));
+    const [from, to] = [at(near.min[axis]!), at(near.max[axis]!)];
+    if (to - from + 1 > count / 2) return [solid];
+    return Array.from({ length: to - from + 1 }, (_, i) => {
+      made[from + i] ??= cut(from + i);
+      return made[from + i]!;
+    });
   };
 }
 
