@@ -37,7 +37,12 @@ export function placeCovers(b: Bench): readonly string[] {
           translation([segment.from, 0, 0]),
           frame([1, 0, 0], [0, -1, 0], [0, 0, -1], [0, 0, section.height + section.cover]),
         ),
-        touches: [rail, ...posts, ...(i > 0 ? [coverName(run, i - 1)] : [])],
+        // At a seam pieces of rail and cover meet edge to edge.
+        touches: [
+          ...run.segments.map((_, j) => segmentName(run, j)),
+          ...posts,
+          ...(i > 0 ? [coverName(run, i - 1)] : []),
+        ],
       });
       covers.push(cover);
       for (const [j, [x, y]] of coverScrews(layout, segment).entries())

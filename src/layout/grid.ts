@@ -20,6 +20,9 @@ export interface Grid {
  * openings over the last mount must clear the corner post.
  */
 const MARGIN = 18;
+/** Where the cells are too narrow for the cover's screws between them, those stand beside the outermost. */
+const MARGIN_NARROW = 25.2;
+const ROOMY = 21;
 /** Beyond the outermost cell, so that its boundary is seen. */
 const BORDER = 2;
 /** Two legs of a corner bracket and a gap between them. */
@@ -34,7 +37,7 @@ export function layGrid(spec: Spec): { readonly grid: Grid; readonly solved: rea
           {
             path: 'frame.margin',
             value: [x.margin, y.margin],
-            why: `along x and y: at least ${MARGIN} mm for the finger beside the wall, ${BORDER} mm beyond the outermost cell, and room for two corner brackets on each side`,
+            why: `along x and y: at least ${MARGIN} mm for the finger beside the wall and for the openings over the last mount, ${MARGIN_NARROW} where the cover's inner screws have no room between the cells, ${BORDER} mm beyond the outermost cell, and room for two corner brackets on each side`,
           },
         ]
       : [];
@@ -57,7 +60,9 @@ function axis(cells: readonly number[], given: number | undefined) {
   const total = cells.reduce((a, b) => a + b, 0);
   const [first, last] = [cells[0]! / 2, cells.at(-1)! / 2];
   const span = total - first - last;
-  const margin = given ?? Math.max(MARGIN, first + BORDER, last + BORDER, (LEAST_FIELD - span) / 2);
+  const roomy = cells.length > 2 && Math.min(...cells) >= ROOMY;
+  const margin =
+    given ?? Math.max(roomy ? MARGIN : MARGIN_NARROW, first + BORDER, last + BORDER, (LEAST_FIELD - span) / 2);
   const start = margin - first;
   const edges = [start];
   for (const cell of cells) edges.push(edges.at(-1)! + cell);

@@ -78,7 +78,9 @@ export function layOut(spec: Spec): Layout {
     grid.width - grid.columns.at(-1)!,
     grid.depth - grid.rows.at(-1)!,
   );
-  const marginLeast = upTenth(frame.tab.reach + 0.4 + plugHalf({ spec, mount, socket, section: frame.section }));
+  const marginLeast = upTenth(
+    frame.tab.reach + 0.4 + plugHalf({ spec, mount, socket, section: frame.section, pitch: grid.leastPitch }),
+  );
   if (outermost < marginLeast - 1e-9)
     fail([
       {

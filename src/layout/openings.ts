@@ -11,7 +11,9 @@ import type { SocketLayout } from './socket.js';
 /** Around a key, each side. */
 const KEY_PLAY = 0.7;
 /** Turn of the key from one notch to the next, each side of upright. */
-const SWING_PLAY = 3;
+const SWING_PLAY = 1.5;
+/** Around the key in the collar's slot, each side: it only leans there. */
+const ROLL_PLAY = 0.35;
 
 export interface Opening {
   readonly name: 'clamp' | 'roll' | 'adjust' | 'slide';
@@ -41,7 +43,7 @@ export function mountOpenings({ spec, mount, section }: Omit<OpeningOptions, 'so
     return [Math.min(...at), Math.max(...at)];
   };
   const swing = Math.PI / mount.collar.notches + (SWING_PLAY * Math.PI) / 180;
-  const rollHalf = Math.tan(swing) * (top - mount.axis) + clampKey;
+  const rollHalf = Math.tan(swing) * (top - mount.axis) + clampKey - KEY_PLAY + ROLL_PLAY;
   const middle = mount.collar.front - mount.collar.length / 2;
   const [c0, c1] = reach(mount.clamp.at, mount.seat.top);
   const [a0, a1] = reach(mount.adjust.at, mount.arm.neckTop);
@@ -68,10 +70,14 @@ export function socketOpenings({ spec, socket }: Pick<OpeningOptions, 'spec' | '
 /** Rim of a plug's plate around its openings, and the plate's thickness. */
 export const PLUG = { plate: 1.2, rim: 1 } as const;
 
-/** Half of a plug's width along the rail. */
-export function plugHalf(options: OpeningOptions): number {
+/** Between the plugs of neighbouring lines. */
+const PLUG_APART = 0.4;
+
+/** Half of a plug's width along the rail: a rim where the pitch leaves room. */
+export function plugHalf(options: OpeningOptions & { readonly pitch: number }): number {
   const all = [...mountOpenings(options), ...socketOpenings(options)].flatMap(({ outline }) => outline.flat());
-  return Math.max(...all.map(([x]: Vec2) => Math.abs(x))) + PLUG.rim;
+  const widest = Math.max(...all.map(([x]: Vec2) => Math.abs(x)));
+  return Math.max(widest, Math.min(widest + PLUG.rim, (options.pitch - PLUG_APART) / 2));
 }
 
 function key(flats: number): number {

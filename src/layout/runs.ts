@@ -94,10 +94,11 @@ function layRun(spec: Spec, at: Side, { grid, frame, longest, mountWidth, socket
       yields: !alongX,
       beams: beams.filter((beam) => beam.at > from && beam.at < to).map((beam) => beam.at - from),
       bosses: bossPlaces(to - from, { first: first ? reach : frame.joint.leg, last: last ? reach : frame.joint.leg }),
-      fieldBosses: fieldPlaces(
-        beams.filter((beam) => beam.at > from && beam.at < to).map((beam) => beam.at - from),
-        emits ? mountWidth : socket.width + 2 * socket.slide,
-      ),
+      fieldBosses: fieldPlaces({
+        beams: beams.filter((beam) => beam.at > from && beam.at < to).map((beam) => beam.at - from),
+        taken: emits ? mountWidth : socket.width + 2 * socket.slide,
+        room: [first ? reach + COVER_GAP : null, last ? to - from - reach - COVER_GAP : null],
+      }),
       cover: [first ? reach + COVER_GAP : COVER_GAP / 2, to - from - (last ? reach + COVER_GAP : COVER_GAP / 2)],
     };
   });
@@ -112,19 +113,32 @@ function layRun(spec: Spec, at: Side, { grid, frame, longest, mountWidth, socket
   };
 }
 
+interface FieldOptions {
+  readonly beams: readonly number[];
+  /** What stands at each beam, along the rail. */
+  readonly taken: number;
+  /** Where the cover begins and ends at a corner; null at a seam. */
+  readonly room: readonly [number | null, number | null];
+}
+
 /**
- * Bosses on the field wall, midway between beams where what stands there leaves room: with them cover and rail are a closed
+ * Bosses on the field wall, midway between beams or beside the outermost, where what stands there leaves room: with them cover and rail are a closed
  * box, which resists twist a hundred times as well as an open channel.
  */
-function fieldPlaces(beams: readonly number[], taken: number): number[] {
+function fieldPlaces({ beams, taken, room }: FieldOptions): number[] {
+  const need = BOSS_WIDTH + 2 * BOSS_AIR;
   const open = beams.slice(1).flatMap((beam, i) => {
     const before = beams[i]!;
-    return beam - before - taken >= BOSS_WIDTH + 2 * BOSS_AIR ? [(beam + before) / 2] : [];
+    return beam - before - taken >= need ? [(beam + before) / 2] : [];
   });
+  const edge = taken / 2 + BOSS_AIR + BOSS_WIDTH / 2;
+  const [first, last] = [beams[0], beams.at(-1)];
+  if (first !== undefined && room[0] !== null && first - taken / 2 - room[0] >= need) open.unshift(first - edge);
+  if (last !== undefined && room[1] !== null && room[1] - last - taken / 2 >= need) open.push(last + edge);
   const kept: number[] = [];
   for (const at of open) if (kept.length === 0 || at - kept.at(-1)! >= BOSS_EVERY / 2) kept.push(at);
-  const last = open.at(-1);
-  if (last !== undefined && last !== kept.at(-1)) kept.push(last);
+  const end = open.at(-1);
+  if (end !== undefined && end !== kept.at(-1)) kept.push(end);
   return kept;
 }
 

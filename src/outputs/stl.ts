@@ -3,6 +3,7 @@ import serializer from '@jscad/stl-serializer';
 import { geometries } from '../solid/jscad.js';
 import type { Mesh } from '../solid/mesh.js';
 import { corners, triangleCount } from '../solid/mesh-measures.js';
+import { withoutSlivers } from './stl-slivers.js';
 
 /** Length of the free text at the head of a binary STL [bytes]. */
 export const HEADER_LENGTH = 80;
@@ -31,7 +32,7 @@ export function stlBytes(mesh: Mesh, names: StlNames): Uint8Array {
     at += piece.byteLength;
   }
   bytes.set(header(names));
-  return bytes;
+  return withoutSlivers(bytes);
 }
 
 /** Never begins with "solid": by that word readers tell a text STL. */

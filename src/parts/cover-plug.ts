@@ -2,7 +2,7 @@
 
 import { side } from '../layout/fits.js';
 import type { Layout } from '../layout/layout.js';
-import { mountOpenings, PLUG, socketOpenings } from '../layout/openings.js';
+import { mountOpenings, PLUG, plugHalf, socketOpenings } from '../layout/openings.js';
 import type { RailKind } from '../layout/runs.js';
 import type { Kernel, Solid } from '../solid/kernel.js';
 import type { Outlines, Vec2 } from '../solid/mesh.js';
@@ -15,9 +15,9 @@ export function drawCoverPlug(k: Kernel, layout: Layout, kind: RailKind): Solid 
     kind === 'emitter' ? mountOpenings({ ...layout, section: layout.frame.section }) : socketOpenings(layout);
   const gap = side(layout.spec, 'snug');
   const all = openings.flatMap(({ outline }) => outline.flat());
-  const [x0, x1] = [Math.min(...all.map(([x]) => x)), Math.max(...all.map(([x]) => x))];
+  const half = plugHalf({ ...layout, section: layout.frame.section, pitch: layout.grid.leastPitch });
   const [y0, y1] = [Math.min(...all.map(([, y]) => y)), Math.max(...all.map(([, y]) => y))];
-  const plate = rectangle(x0 - PLUG.rim, -y1 - PLUG.rim, x1 + PLUG.rim, -y0 + PLUG.rim);
+  const plate = rectangle(-half, -y1 - PLUG.rim, half, -y0 + PLUG.rim);
   return k.union([
     prism(k, plate, { axis: 'z', from: 0, to: PLUG.plate }),
     ...openings.map(({ outline }) =>

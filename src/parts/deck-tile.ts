@@ -7,7 +7,7 @@ import type { Layout } from '../layout/layout.js';
 import type { Kernel, Solid } from '../solid/kernel.js';
 import { frame } from '../solid/matrix.js';
 import type { Outlines, Vec2 } from '../solid/mesh.js';
-import { shift } from '../solid/outlines.js';
+import { asHoles, rectangle, shift, together } from '../solid/outlines.js';
 import { box, prism } from '../solid/shapes.js';
 import { pilotHole } from './holes.js';
 
@@ -36,8 +36,6 @@ export function drawDeckTile(
   const [y0, y1] = tile.y;
   const under = -section.deck;
   const deep = under - deck.ribDepth;
-  const tx = (v: number) => Math.min(Math.max(v, x0), x1);
-  const ty = (v: number) => Math.min(Math.max(v, y0), y1);
   // Ribs run over the whole tile, but for the edges that lie on sills and brackets.
   const rx: [number, number] = [tile.seams.left ? x0 : deck.inset, tile.seams.right ? x1 : grid.width - deck.inset];
   const ry: [number, number] = [tile.seams.near ? y0 : deck.inset, tile.seams.far ? y1 : grid.depth - deck.inset];
@@ -56,13 +54,7 @@ export function drawDeckTile(
   for (const [a, b, c, d] of strips) add.push(box(k, [a, b, deep], [c, d, under + INTO]));
 
   const cuts: Solid[] = [];
-  const groove = (a: number, b: number, c: number, d: number) => {
-    if (tx(c) - tx(a) > 0.05 && ty(d) - ty(b) > 0.05)
-      cuts.push(box(k, [tx(a), ty(b), -ENGRAVED], [tx(c), ty(d), OVER]));
-  };
-  const [ex, ey] = [grid.columnEdges, grid.rowEdges];
-  for (const x of ex) groove(x - LINE / 2, ey[0]!, x + LINE / 2, ey.at(-1)!);
-  for (const y of ey) groove(ex[0]!, y - LINE / 2, ex.at(-1)!, y + LINE / 2);
+  cuts.push(prism(k, boundaries(layout, tile), { axis: 'z', from: -ENGRAVED, to: OVER }));
   for (const { at, outlines } of legends)
     cuts.push(prism(k, shift(outlines, at), { axis: 'z', from: -ENGRAVED, to: OVER }));
   for (const splice of deck.splices)
@@ -76,4 +68,28 @@ export function drawDeckTile(
       }
   const drawn = k.subtract(k.union(add), cuts);
   return k.move(drawn, frame([1, 0, 0], [0, -1, 0], [0, 0, -1], [-x0, y0, 0]));
+}
+
+/** The lines between cells and around them, as far as they lie on the tile: one figure, as boxes that cross leave slivers. */
+function boundaries({ grid }: Layout, tile: DeckTile): Outlines {
+  const half = LINE / 2;
+  const [ex, ey] = [grid.columnEdges, grid.rowEdges];
+  const inX = (v: number) => Math.min(Math.max(v, tile.x[0]), tile.x[1]);
+  const inY = (v: number) => Math.min(Math.max(v, tile.y[0]), tile.y[1]);
+  // A tile's own edge is passed, so that the groove runs out of it.
+  const past = (v: number, edge: number, by: number) => (v === edge ? v + by : v);
+  const outer = rectangle(
+    past(inX(ex[0]! - half), tile.x[0], -OVER),
+    past(inY(ey[0]! - half), tile.y[0], -OVER),
+    past(inX(ex.at(-1)! + half), tile.x[1], OVER),
+    past(inY(ey.at(-1)! + half), tile.y[1], OVER),
+  );
+  const cells = ex.slice(1).flatMap((x1, i) =>
+    ey.slice(1).flatMap((y1, j): Outlines[] => {
+      const cell = [ex[i]! + half, ey[j]! + half, x1 - half, y1 - half] as const;
+      const inside = cell[0] >= tile.x[0] && cell[2] <= tile.x[1] && cell[1] >= tile.y[0] && cell[3] <= tile.y[1];
+      return inside ? [asHoles(rectangle(...cell))] : [];
+    }),
+  );
+  return together(outer, ...cells);
 }
