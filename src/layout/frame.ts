@@ -91,7 +91,7 @@ const LEG = 24;
 const TAB = 10;
 const TAB_THICK = 6;
 /** Boss under the cover's screws, along the rail. */
-export const BOSS_WIDTH = 7;
+export const BOSS_WIDTH = 6.4;
 
 export function layFrame(
   spec: Spec,

@@ -22,7 +22,7 @@ export interface Grid {
 const MARGIN = 18;
 /** Where the cells are too narrow for the cover's screws between them, those stand beside the outermost. */
 const MARGIN_NARROW = 25.2;
-const ROOMY = 21;
+const ROOMY = 19.6;
 /** Beyond the outermost cell, so that its boundary is seen. */
 const BORDER = 2;
 /** Two legs of a corner bracket and a gap between them. */

@@ -53,8 +53,9 @@ export function layHood(
       const rise = (across + 2 * section.width) * Math.tan(cone);
       const top = spec.beam.height + rise + ABOVE;
       const height = upTenth(Math.max(10, top - section.coverBottom - section.cover));
-      // Yaw errors lead sideways as far as pitch errors lead up: the wall reaches past the field's ends.
-      const past = Math.min(section.width - 1, upTenth(rise));
+      // Yaw errors lead sideways as far as pitch errors lead up: the wall reaches past the field's ends,
+      // short of the flange of the wall round the corner.
+      const past = Math.min(section.width - FLANGE - 1, upTenth(rise));
       const whole = run.length + 2 * past;
       const pieces = Math.ceil(whole / longest);
       return Array.from({ length: pieces }, (_, i) => ({

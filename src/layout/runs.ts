@@ -46,7 +46,7 @@ export interface RailRun {
 const COVER_GAP = 0.15;
 const BOSS_EVERY = 110;
 /** Between a boss and what stands beside it. */
-const BOSS_AIR = 0.8;
+const BOSS_AIR = 0.6;
 /** Free wall between a corner's tab or a seam's plate and the nearest boss. */
 const BOSS_APART = 3;
 const BOSS_SHORTEST = 30;
@@ -144,8 +144,8 @@ function fieldPlaces({ beams, taken, room }: FieldOptions): number[] {
 
 /** Bosses for the cover's screws: one near each end, others between so that none is far from the next. */
 function bossPlaces(length: number, { first, last }: { readonly first: number; readonly last: number }): number[] {
-  const from = first + BOSS_APART + 3.5;
-  const to = length - last - BOSS_APART - 3.5;
+  const from = first + BOSS_APART + BOSS_WIDTH / 2;
+  const to = length - last - BOSS_APART - BOSS_WIDTH / 2;
   if (to - from < BOSS_SHORTEST) return [(from + to) / 2];
   const spans = Math.ceil((to - from) / BOSS_EVERY);
   return Array.from({ length: spans + 1 }, (_, i) => from + (i * (to - from)) / spans);
