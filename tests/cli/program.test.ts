@@ -203,8 +203,8 @@ describe('kits', () => {
     const cwd = workshop({ small });
     expect((await run(cwd, 'kit')).code).toBe(0);
     const good = tree(join(cwd, 'out'));
-    // A round notch can't turn so far without yielding: the flexure checks must refuse it.
-    writeFileSync(join(cwd, 'presets/small.yaml'), `${small}leaf: { layout: notch }\n`);
+    // A printer that bows its parts by 2 mm in 100 turns the mounts by more than half of their tilt.
+    writeFileSync(join(cwd, 'presets/small.yaml'), `${small}printer: { base: bed-220, warp_per_100: 2 }\n`);
     const refused = await run(cwd, 'kit --json');
     expect(refused.code).toBe(1);
     const [kit] = JSON.parse(refused.stdout).kits;
@@ -212,13 +212,22 @@ describe('kits', () => {
       .filter((f: { severity: string }) => f.severity === 'error')
       .map((f: { code: string }) => f.code);
     expect(kit.status).toBe('refused');
-    expect(errors.some((code: string) => code.startsWith('flexure/'))).toBe(true);
+    expect([...new Set(errors)]).toEqual(['rail/alignment']);
     expect(tree(join(cwd, 'out'))).toEqual(good);
-    const accepted = await run(cwd, `kit ${[...new Set(errors)].map((code) => `--accept ${code}`).join(' ')}`);
+    const accepted = await run(cwd, 'kit --accept rail/alignment');
     expect(accepted.code).toBe(0);
     expect(accepted.stdout).toContain('(accepted)');
     const json = JSON.parse(tree(join(cwd, 'out'))['small/kit.json']!);
     expect(json.findings.find((f: { severity: string }) => f.severity === 'error')).toMatchObject({ accepted: true });
+  });
+
+  test('a beam that is too strong is refused, whatever else is accepted', { timeout: 60_000 }, async () => {
+    const cwd = workshop({ strong: `${small}emitters: { part: { base: barrel-6x12, power_mw: 400 } }\n` });
+    const ended = await run(cwd, 'kit --json --accept rail/alignment');
+    const [kit] = JSON.parse(ended.stdout).kits;
+    expect(kit.findings[0]).toMatchObject({ severity: 'error', code: 'eye-safety/too-strong' });
+    expect(ended.code).toBe(1);
+    expect(existsSync(join(cwd, 'out'))).toBe(false);
   });
 
   test('exit 3 with the path where the folder can’t be written', { timeout: 60_000 }, async () => {
