@@ -63,7 +63,7 @@ export const flexure: Check<FlexureContext> = {
         measured: deg(leaf.preload),
         limit: deg(preloadNeeded),
         unit: '°',
-        message: `At the highest beam the leaf is flexed by ${figure(deg(leaf.preload))}°; ${figure(deg(preloadNeeded))}° keep the screw on its pad under shock after a year.`,
+        message: `At the highest beam the leaf is flexed by ${figure(deg(leaf.preload))}°; ${figure(deg(preloadNeeded))}° keep the screw on its pad after a year, under shock and with the wires pulling.`,
         remedies: ['leaf.thickness', 'leaf.legs', 'leaf.length'],
       });
     if (!(force.highest > 0 && force.lowest <= FORCE_MOST))

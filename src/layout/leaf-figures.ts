@@ -25,7 +25,7 @@ export interface LeafFigures {
   /** The same when the stop touches at its latest. */
   readonly stopStrain: number;
   readonly stopStress: number;
-  /** Flex that the shock asks for at the highest beam after a year there, so that the screw stays on its pad. */
+  /** Flex that shock and wires ask for at the highest beam after a year there, so that the screw stays on its pad. */
   readonly preloadNeeded: Rad;
   /** Moment on the screw's pad at the highest beam: now, after a year there, and what the shock takes away. */
   readonly preloadMoment: { readonly now: number; readonly afterYear: number; readonly shock: number };
@@ -141,6 +141,10 @@ export const findleyOf = ({ creepA, creepN }: Plastic) => ({ a: creepA.value, n:
 export const shockOf = ({ shockG, movingMass, massLever }: LeafDemands): number =>
   shockMoment(shockG, movingMass, massLever);
 
+/** The moment that the preload must still have after a year [N·mm]: against the shock, or against what pulls at the wires. */
+export const momentNeeded = (demands: LeafDemands, lever: number): number =>
+  Math.max(shockOf(demands), (demands.pushLeast ?? 0) * lever);
+
 /**
  * Everything the checks and the report say of a solved leaf.
  *
@@ -169,7 +173,7 @@ export function leafFigures(design: LeafDesign, demands: LeafDemands, plastic: P
     safety: plastic.strength.value / (bending.stress * lowest),
     stopStrain: bending.strain * (lowest + stopLatest),
     stopStress: bending.stress * (lowest + stopLatest),
-    preloadNeeded: preloadFlex(shock, stiffness, left) as Rad,
+    preloadNeeded: preloadFlex(momentNeeded(demands, lever), stiffness, left) as Rad,
     preloadMoment: { now: stiffness * preload, afterYear: stiffness * preload * left, shock },
     force: { highest: force(preload), level: force(bias), lowest: force(lowest) },
     setAfterYear: set as Rad,

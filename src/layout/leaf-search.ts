@@ -5,7 +5,7 @@ import { barInertia, firstFrequency } from '../mechanics/frequency.js';
 import { printedThickness } from '../mechanics/printed-thickness.js';
 import type { LeafLayout } from '../spec/spec.js';
 import { type Rad, rad } from '../units.js';
-import { findleyOf, leafBending, lineFigures, shockOf } from './leaf-figures.js';
+import { findleyOf, leafBending, lineFigures, momentNeeded } from './leaf-figures.js';
 import type { LeafDemands, LeafDesign } from './types.js';
 
 export interface SearchOptions {
@@ -138,7 +138,7 @@ function judge(body: Body, demands: LeafDemands, { plastic, screwAt }: SearchOpt
   const bending = leafBending({ ...body, lever }, plastic);
   const thin = (1 - THICKNESS_ERROR / thickness) ** (layout === 'notch' ? 2.5 : 3);
   const left = forceLeft(findleyOf(plastic), YEAR_HOURS);
-  const least = Math.max(shockOf(at) / (bending.stiffness * thin * left), gapTolerance / lever);
+  const least = Math.max(momentNeeded(at, lever) / (bending.stiffness * thin * left), gapTolerance / lever);
   const preload = (Math.ceil(least / FLEX_STEP - 1e-9) * FLEX_STEP) as Rad;
   const lowest = preload + 2 * tilt;
   const chinLever = post / 2 - centre;

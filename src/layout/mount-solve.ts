@@ -12,7 +12,9 @@ const POST = 6.5;
 /** Leg lengths tried in turn, so that the mount is as short as the leaf lets it be. */
 const ROOMS = [9, 10, 11, 12, 13, 14] as const;
 const HEIGHT_MOST = 9;
+/** Shock that must not lift the screw, and pull of stiff wires that must not either [g], [N]. Source: common practice. */
 const SHOCK_G = 2;
+const PUSH_LEAST = 0.15;
 /** Profile of the moving arm with its seat [mm²], and what rides on it besides the barrel [g]; checked against the solids. */
 const ARM_AREA = 250;
 const HARDWARE_G = 1;
@@ -53,6 +55,7 @@ function settle(
   let demands: LeafDemands = {
     tilt,
     shockG: SHOCK_G,
+    pushLeast: PUSH_LEAST,
     movingMass: (arm + spec.emitters.part.massG.value + HARDWARE_G) * TONNES_PER_GRAM,
     massLever: MASS_LEVER,
     width,

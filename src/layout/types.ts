@@ -9,6 +9,8 @@ export interface LeafDemands {
   readonly tilt: Rad;
   /** Shock that must not lift the screw off its pad [g]. */
   readonly shockG: number;
+  /** Least push of the screw at the highest beam after a year [N]: what the wires may pull, taken at the screw. Default 0. */
+  readonly pushLeast?: number;
   /** Mass that moves with the arm [t], and the distance of its centre from the leaf's centre [mm]. */
   readonly movingMass: number;
   readonly massLever: number;
