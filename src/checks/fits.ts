@@ -1,12 +1,12 @@
 /** Is each declared fit drawn at the printer's clearance, and is it really there between the two solids? */
 import type { Finding } from '../findings.js';
 import type { Fit } from '../kit/types.js';
-import type { Vec3 } from '../solid/mesh.js';
+import type { Box, Vec3 } from '../solid/mesh.js';
 import type { Check, ShapeContext } from './context.js';
 import { DRAWN, SHARED } from './limits.js';
 import { meantOverlap, meantToTouch } from './pairs.js';
 import { figure, say } from './say.js';
-import { along, type Body, relationKey, type Scene } from './scene.js';
+import { along, type Body, type Scene } from './scene.js';
 import { shifted } from './sweep.js';
 
 /** How far the drawn gap may be off the class's [mm]; of the free class more is no fault. */
@@ -72,7 +72,12 @@ function measuredGap(scene: Scene, { a, b, fit }: { a: Body; b: Body; fit: Fit }
     const gap = scene.gap(p, q, Math.max(SEARCH, 2 * fit.drawn));
     return Math.abs(gap - fit.drawn) <= DRAWN ? null : gap;
   }
-  return scene.once(`play ${fit.drawn} ${relationKey(p, q)}`, () => {
+  const beyond = fit.drawn + 3 * DRAWN;
+  const reach: Box = {
+    min: along(q.shape.box.min, [1, 1, 1], -beyond),
+    max: along(q.shape.box.max, [1, 1, 1], beyond),
+  };
+  return scene.alike({ what: `play ${fit.drawn}`, a: p, b: q, reach }, () => {
     const free = Math.max(0, fit.drawn - DRAWN);
     const stopped = fit.drawn + 2 * DRAWN;
     // Where they overlap by intent, play shows as a further overlap.

@@ -10,8 +10,8 @@ import type { Check, ShapeContext } from './context.js';
 import { SHARED } from './limits.js';
 import { meantOverlap } from './pairs.js';
 import { figure, say } from './say.js';
-import { type Body, boxDistance, relationKey, type Scene } from './scene.js';
-import { type Leg, legKey, mostSharedOnTheWay, volumeInTheWay, type Way, wayBox } from './sweep.js';
+import { type Body, boxDistance, type Scene } from './scene.js';
+import { type Leg, legKey, mostSharedOnTheWay, volumeInTheWay, type Way, wayBox, wayBoxOf } from './sweep.js';
 
 /** A shared volume followed along the way is sampled to 3 %; where the part stands it is measured exactly elsewhere. */
 const SAMPLED = 1.03;
@@ -63,9 +63,9 @@ interface Meeting {
   readonly leg: Leg;
 }
 
-/** Measures with `measure` what of like things has not been measured yet. */
+/** Measures with `measure` what of like ways has not been measured yet. */
 function once(scene: Scene, { mover, still, leg }: Meeting, measure: (way: Way) => number): number {
   const way = { mover: mover.at.level, still: still.at.level, leg };
-  const key = `${measure.name} ${relationKey(way.mover, way.still)} ${legKey(way.mover, leg)}`;
-  return scene.once(key, () => measure(way));
+  const what = `${measure.name} ${legKey(way.mover, leg)}`;
+  return scene.alike({ what, a: way.still, b: way.mover, reach: wayBoxOf(way.mover, leg) }, () => measure(way));
 }

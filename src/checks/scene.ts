@@ -6,6 +6,7 @@ import { type Kit, type Part, type Placement, POSES, type Pose } from '../kit/ty
 import type { MeasuringKernel, Solid } from '../solid/kernel.js';
 import { apply, applyDirection, frame, invertRigid, translation } from '../solid/matrix.js';
 import type { Box, Matrix, Vec3 } from '../solid/mesh.js';
+import { type Surroundings, sameSurroundings, surroundingsIn } from './surroundings.js';
 import { certainlyApart, plantTree, type Tree, transformBox } from './tree.js';
 
 /** A distinct solid, in its own coordinates. */
@@ -37,6 +38,15 @@ export interface Body {
   readonly changes: boolean;
 }
 
+export interface Alike {
+  /** Names the measurement: its kind, and what else it depends on, seen from b. */
+  readonly what: string;
+  readonly a: Standing;
+  readonly b: Standing;
+  /** Box in b's coordinates outside which a doesn't matter; it is grown a little, so that faces on it count. */
+  readonly reach: Box;
+}
+
 export interface Scene {
   readonly bodies: readonly Body[];
   readonly byName: ReadonlyMap<string, Body>;
@@ -52,6 +62,8 @@ export interface Scene {
   hits(body: Standing, from: Vec3, to: Vec3): boolean;
   /** Computes once for each key. */
   once<T>(key: string, compute: () => T): T;
+  /** Computes once for each way in which the two stand to each other, and once for all places about b that look the same. */
+  alike<T>(two: Alike, compute: () => T): T;
 }
 
 /** A bar's flats: 24 sides stand out by 0.9 % of the radius at their corners. */
@@ -123,38 +135,67 @@ export function makeScene(kit: Kit, kernel: MeasuringKernel): Scene {
       limit,
     });
 
+  const places = new Map<string, { readonly around: Surroundings; readonly value: unknown }[]>();
+  const alike: Scene['alike'] = ({ what, a, b, reach }, compute) =>
+    once(`${what} ${relationKey(a, b)}`, () => {
+      if (!worthComparing(a, b)) return compute();
+      const box = grown(reach, MARGIN);
+      const key = `${what} ${b.shape.id}`;
+      const known = places.get(key) ?? [];
+      places.set(key, known);
+      const around = surroundingsIn(a.shape.tree(), {
+        box,
+        place: relative(b.matrix, a.matrix),
+        back: relative(a.matrix, b.matrix),
+      });
+      const half = Math.hypot(...[0, 1, 2].map((k) => box.max[k]! - box.min[k]!)) / 2;
+      const same = known.find((place) => sameSurroundings(place.around, around, half));
+      if (same) return same.value as ReturnType<typeof compute>;
+      const value = compute();
+      known.push({ around, value });
+      return value;
+    });
+
   return {
     bodies,
     byName: new Map(bodies.map((body) => [body.name, body])),
     once,
+    alike,
     overlap(p, q) {
       if (boxDistance(p.box, q.box) > 0) return 0;
       const [a, b] = largerFirst(p, q);
       return once(`overlap ${relationKey(a, b)}`, () =>
         apart(a, b, TOUCH)
           ? 0
-          : between(a, b, (slices, other) => slices.reduce((sum, slice) => sum + kernel.overlap(slice, other), 0)),
+          : alike({ what: 'shared', a, b, reach: b.shape.box }, () =>
+              between(a, b, (slices, other) => slices.reduce((sum, slice) => sum + kernel.overlap(slice, other), 0)),
+            ),
       );
     },
     gap(p, q, search) {
       if (boxDistance(p.box, q.box) >= search) return search;
       const [a, b] = largerFirst(p, q);
       return once(`gap ${search} ${relationKey(a, b)}`, () =>
-        apart(a, b, search) ? search : between(a, b, (_, other) => kernel.gap(a.shape.solid, other, search)),
+        apart(a, b, search)
+          ? search
+          : alike({ what: `apart ${search}`, a, b, reach: grown(b.shape.box, search) }, () =>
+              between(a, b, (_, other) => kernel.gap(a.shape.solid, other, search)),
+            ),
       );
     },
-    sharedReach(a, b, direction) {
-      const inA = applyDirection(invertRigid(a.matrix), direction);
-      const toWay = invertRigid(frameAlong([0, 0, 0], inA));
-      return once(`reach ${relationKey(a, b)} ${roundedKey(inA)}`, () =>
-        between(a, b, (slices, other) => {
+    sharedReach(p, q, direction) {
+      const [a, b] = largerFirst(p, q);
+      const seen = roundedKey(applyDirection(invertRigid(b.matrix), direction));
+      return alike({ what: `reach ${seen}`, a, b, reach: b.shape.box }, () => {
+        const toWay = invertRigid(frameAlong([0, 0, 0], applyDirection(invertRigid(a.matrix), direction)));
+        return between(a, b, (slices, other) => {
           const ends = slices.flatMap((slice) => {
             const { min, max } = kernel.box(kernel.move(kernel.intersect(slice, other), toWay));
             return max[2] > min[2] ? [min[2], max[2]] : [];
           });
           return ends.length === 0 ? 0 : Math.max(...ends) - Math.min(...ends);
-        }),
-      );
+        });
+      });
     },
     hits({ shape, matrix }, from, to) {
       const back = invertRigid(matrix);
@@ -174,6 +215,24 @@ export function makeScene(kit: Kit, kernel: MeasuringKernel): Scene {
     },
   };
 }
+
+/** Smaller shapes are measured sooner than looked at [triangles]. */
+const LARGE = 300;
+
+/** Faces of a that lie on b's box, where the two touch, are looked at as well [mm]. */
+const MARGIN = 0.053;
+
+/** Is a so much larger that what b is measured against may recur on it? */
+function worthComparing(a: Standing, b: Standing): boolean {
+  const near = transformBox(b.shape.box, relative(a.matrix, b.matrix));
+  const size = (box: Box, k: number) => box.max[k]! - box.min[k]!;
+  return a.shape.triangles >= LARGE && [0, 1, 2].some((k) => size(near, k) < size(a.shape.box, k) / 2);
+}
+
+const grown = ({ min, max }: Box, by: number): Box => ({
+  min: [min[0] - by, min[1] - by, min[2] - by],
+  max: [max[0] + by, max[1] + by, max[2] + by],
+});
 
 /** A slice has about so many triangles and is at least so long [mm]: below that slicing costs more than it saves. */
 const SLICE_TRIANGLES = 500;

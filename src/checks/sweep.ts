@@ -7,9 +7,9 @@
  * overlaps by less than two. Parts are measured exactly where they stand; this only asks whether they can get there.
  */
 import { apply, applyDirection, invertRigid, multiply } from '../solid/matrix.js';
-import type { Box, Matrix, Vec3 } from '../solid/mesh.js';
+import { type Box, IDENTITY, type Matrix, type Vec3 } from '../solid/mesh.js';
 import { along, frameAlong, roundedKey, type Standing } from './scene.js';
-import { holds, placedTriangle, type Tree, transformBox, visitBox } from './tree.js';
+import { type Corners, holds, placedTriangle, type Tree, transformBox, visitBox } from './tree.js';
 
 /** A straight move by `travel` along a unit direction that ends `offset` away from where the shape stands [mm]. */
 export interface Leg {
@@ -123,7 +123,7 @@ function meetingBox(mover: Box, still: Box, travel: number): Box | null {
  * outside; where one is inside, all of the box is taken.
  */
 function whereSurfacesAre(
-  triangles: readonly Float64Array[],
+  triangles: readonly Corners[],
   { common, inside }: { readonly common: Box; readonly inside: (p: Vec3) => boolean },
 ): Box | 'free' | 'solid' {
   const middle = (min: readonly number[], max: readonly number[]): Vec3 => [
@@ -183,6 +183,17 @@ export function wayBox(mover: Standing, leg: Leg): Box {
   };
 }
 
+/** The same, in the shape's own coordinates. */
+export function wayBoxOf(mover: Standing, leg: Leg): Box {
+  const back = invertRigid(mover.matrix);
+  const own = { shape: mover.shape, matrix: IDENTITY, box: mover.shape.box };
+  return wayBox(own, {
+    direction: applyDirection(back, leg.direction),
+    travel: leg.travel,
+    offset: applyDirection(back, leg.offset),
+  });
+}
+
 /** The leg as seen from the mover, as a key: with `relationKey`, the same for every like way past a like thing. */
 export function legKey(mover: Standing, { direction, travel, offset }: Leg): string {
   const back = invertRigid(mover.matrix);
@@ -208,8 +219,8 @@ interface Lines {
 }
 
 /** Triangles whose boxes meet the box, as nine coordinates each. */
-function trianglesIn(tree: Tree, place: Matrix, { min, max }: Box): Float64Array[] {
-  const found: Float64Array[] = [];
+function trianglesIn(tree: Tree, place: Matrix, { min, max }: Box): Corners[] {
+  const found: Corners[] = [];
   visitBox(tree, transformBox({ min, max }, invertRigid(place)), (triangle) => {
     const corners = placedTriangle(tree.mesh, triangle, place);
     for (let k = 0; k < 3; k++) {
@@ -222,7 +233,7 @@ function trianglesIn(tree: Tree, place: Matrix, { min, max }: Box): Float64Array
   return found;
 }
 
-function cutLines(grid: Grid, triangles: readonly Float64Array[]): Lines {
+function cutLines(grid: Grid, triangles: readonly Corners[]): Lines {
   const found: Found = {
     count: 0,
     lines: new Uint32Array(4096),
@@ -270,7 +281,7 @@ function grow(found: Found): void {
 }
 
 /** Adds each line that passes through the triangle. An edge shared by two is cut at the same place in both. */
-function addCrossings(found: Found, c: Float64Array, grid: Grid): void {
+function addCrossings(found: Found, c: Corners, grid: Grid): void {
   const x0 = c[0]!;
   const y0 = c[1]!;
   const z0 = c[2]!;

@@ -20,8 +20,8 @@ export interface Tree {
   /** First child (the second follows it), or −1 − first place in `order`; and the count of a leaf's triangles. */
   readonly links: Int32Array;
   readonly counts: Int32Array;
-  /** One vertex of each piece that hangs together. */
-  readonly pieces: readonly Vec3[];
+  /** Some vertices of each piece that hangs together. */
+  readonly pieces: readonly (readonly Vec3[])[];
 }
 
 /** @returns the tree of a mesh with at least one triangle */
@@ -100,19 +100,72 @@ export interface Two {
 }
 
 /**
+ * Calls `visit` with each pair of triangles, one of a and one of b, whose boxes in a's coordinates are within the limit;
+ * ends early, with true, once it returns true.
+ */
+export function visitNear(
+  { a, b, toA, limit }: Omit<Two, 'toB'>,
+  visit: (ofA: number, ofB: number) => boolean,
+): boolean {
+  // Boxes of b's nodes and triangles in a's coordinates, each computed once.
+  const nodes: (Box | undefined)[] = [];
+  const nodeBox = (node: number): Box => {
+    nodes[node] ??= transformBox(boxOf(b, node), toA, limit);
+    return nodes[node]!;
+  };
+  const leaves: (Box[] | undefined)[] = [];
+  const leafBoxes = (node: number): Box[] => {
+    leaves[node] ??= trianglesOf(b, node).map((t) => boxOfCorners(placedTriangle(b.mesh, t, toA), limit));
+    return leaves[node]!;
+  };
+  const stack = [0, 0];
+  while (stack.length > 0) {
+    const nb = stack.pop()!;
+    const na = stack.pop()!;
+    if (!nodeMeetsBox(a, na, nodeBox(nb))) continue;
+    const [la, lb] = [a.links[na]!, b.links[nb]!];
+    if (la < 0 && lb < 0) {
+      const boxes = leafBoxes(nb);
+      for (let i = 0; i < b.counts[nb]!; i++)
+        for (let k = 0; k < a.counts[na]!; k++) {
+          const other = a.order[-1 - la + k]!;
+          if (triangleMeetsBox(a.mesh, other, boxes[i]!) && visit(other, b.order[-1 - lb + i]!)) return true;
+        }
+    } else if (lb < 0 || (la >= 0 && sizeOfNode(a, na) > sizeOfNode(b, nb))) stack.push(la, nb, la + 1, nb);
+    else stack.push(na, lb, na, lb + 1);
+  }
+  return false;
+}
+
+const trianglesOf = ({ links, counts, order }: Tree, leaf: number): number[] =>
+  Array.from(order.subarray(-1 - links[leaf]!, -1 - links[leaf]! + counts[leaf]!));
+
+function nodeMeetsBox({ bounds }: Tree, node: number, { min, max }: Box): boolean {
+  const n = 6 * node;
+  return !(
+    bounds[n]! > max[0] ||
+    bounds[n + 1]! > max[1] ||
+    bounds[n + 2]! > max[2] ||
+    bounds[n + 3]! < min[0] ||
+    bounds[n + 4]! < min[1] ||
+    bounds[n + 5]! < min[2]
+  );
+}
+
+function sizeOfNode({ bounds }: Tree, node: number): number {
+  const n = 6 * node;
+  return Math.max(bounds[n + 3]! - bounds[n]!, bounds[n + 4]! - bounds[n + 1]!, bounds[n + 5]! - bounds[n + 2]!);
+}
+
+/**
  * Are the two certainly at least `limit` apart, neither holding a piece of the other?
  *
  * False may also mean "perhaps not": boxes of triangles are compared, not the triangles.
  */
 export function certainlyApart({ a, b, toA, toB, limit }: Two): boolean {
-  const area = transformBox({ min: boundsOf(a, 0), max: boundsOf(a, 3) }, toB, limit);
-  const near = visitBox(b, area, (triangle) => {
-    const around = boxOfCorners(placedTriangle(b.mesh, triangle, toA), limit);
-    return visitBox(a, around, (other) => triangleMeetsBox(a.mesh, other, around));
-  });
-  if (near) return false;
+  if (visitNear({ a, b, toA, limit }, () => true)) return false;
   // No surface is near the other, so each piece is wholly inside or wholly outside.
-  return !b.pieces.some((p) => holds(a, apply(toA, p))) && !a.pieces.some((p) => holds(b, apply(toB, p)));
+  return !b.pieces.some(([p]) => holds(a, apply(toA, p!))) && !a.pieces.some(([p]) => holds(b, apply(toB, p!)));
 }
 
 /** Is the point inside? Not decided within rounding of the surface. */
@@ -146,17 +199,31 @@ export function transformBox(box: Box, m: Matrix, margin = 0): Box {
   return { min: min as unknown as Vec3, max: max as unknown as Vec3 };
 }
 
+/** A triangle's nine coordinates. A plain array: typed ones of this size are dear to make. */
+export type Corners = readonly number[];
+
 /** @returns a triangle's nine coordinates, moved by m */
-export function placedTriangle({ positions, triangles }: Mesh, triangle: number, m: Matrix): Float64Array {
-  const out = new Float64Array(9);
-  for (let c = 0; c < 3; c++) {
-    const v = 3 * triangles[3 * triangle + c]!;
-    const x = positions[v]!;
-    const y = positions[v + 1]!;
-    const z = positions[v + 2]!;
-    for (let r = 0; r < 3; r++) out[3 * c + r] = m[4 * r]! * x + m[4 * r + 1]! * y + m[4 * r + 2]! * z + m[4 * r + 3]!;
-  }
-  return out;
+export function placedTriangle({ positions, triangles }: Mesh, triangle: number, m: Matrix): number[] {
+  const a = 3 * triangles[3 * triangle]!;
+  const b = 3 * triangles[3 * triangle + 1]!;
+  const c = 3 * triangles[3 * triangle + 2]!;
+  const [ax, ay, az] = [positions[a]!, positions[a + 1]!, positions[a + 2]!];
+  const [bx, by, bz] = [positions[b]!, positions[b + 1]!, positions[b + 2]!];
+  const [cx, cy, cz] = [positions[c]!, positions[c + 1]!, positions[c + 2]!];
+  const [m0, m1, m2, m3] = [m[0]!, m[1]!, m[2]!, m[3]!];
+  const [m4, m5, m6, m7] = [m[4]!, m[5]!, m[6]!, m[7]!];
+  const [m8, m9, m10, m11] = [m[8]!, m[9]!, m[10]!, m[11]!];
+  return [
+    m0 * ax + m1 * ay + m2 * az + m3,
+    m4 * ax + m5 * ay + m6 * az + m7,
+    m8 * ax + m9 * ay + m10 * az + m11,
+    m0 * bx + m1 * by + m2 * bz + m3,
+    m4 * bx + m5 * by + m6 * bz + m7,
+    m8 * bx + m9 * by + m10 * bz + m11,
+    m0 * cx + m1 * cy + m2 * cz + m3,
+    m4 * cx + m5 * cy + m6 * cz + m7,
+    m8 * cx + m9 * cy + m10 * cz + m11,
+  ];
 }
 
 /** Sorts order[first, end) about the middle of its triangles' longest side. @returns where the second half starts */
@@ -192,19 +259,20 @@ function partition(order: Uint32Array, middles: Float64Array, first: number, end
   return from === first || from === end ? (first + end) >> 1 : from;
 }
 
-const boundsOf = (tree: Tree, first: 0 | 3): Vec3 => [
-  tree.bounds[first]!,
-  tree.bounds[first + 1]!,
-  tree.bounds[first + 2]!,
-];
+/** @returns the box of a node; of the whole for the first */
+const boxOf = ({ bounds }: Tree, node: number): Box => {
+  const n = 6 * node;
+  return { min: [bounds[n]!, bounds[n + 1]!, bounds[n + 2]!], max: [bounds[n + 3]!, bounds[n + 4]!, bounds[n + 5]!] };
+};
 
-function boxOfCorners(c: Float64Array, margin: number): Box {
+/** @returns the box of a triangle's nine coordinates, grown by `margin` */
+export function boxOfCorners(c: Corners, margin: number): Box {
   const over = (k: number) => Math.max(c[k]!, c[3 + k]!, c[6 + k]!) + margin;
   const under = (k: number) => Math.min(c[k]!, c[3 + k]!, c[6 + k]!) - margin;
   return { min: [under(0), under(1), under(2)], max: [over(0), over(1), over(2)] };
 }
 
-function triangleMeetsBox({ positions, triangles }: Mesh, triangle: number, { min, max }: Box): boolean {
+export function triangleMeetsBox({ positions, triangles }: Mesh, triangle: number, { min, max }: Box): boolean {
   const a = 3 * triangles[3 * triangle]!;
   const b = 3 * triangles[3 * triangle + 1]!;
   const c = 3 * triangles[3 * triangle + 2]!;
@@ -257,7 +325,10 @@ function crossing(p: readonly [Vec3, Vec3, Vec3], way: Vec3): number {
 const triple = (a: Vec3, b: Vec3, c: Vec3) =>
   a[0] * (b[1] * c[2] - b[2] * c[1]) + a[1] * (b[2] * c[0] - b[0] * c[2]) + a[2] * (b[0] * c[1] - b[1] * c[0]);
 
-function pieceVertices({ positions, triangles }: Mesh): Vec3[] {
+/** Vertices taken of each piece, spread over it. */
+const OF_PIECE = 12;
+
+function pieceVertices({ positions, triangles }: Mesh): Vec3[][] {
   const parent = Uint32Array.from({ length: positions.length / 3 }, (_, i) => i);
   const root = (i: number) => {
     while (parent[i] !== i) {
@@ -270,7 +341,16 @@ function pieceVertices({ positions, triangles }: Mesh): Vec3[] {
     parent[root(triangles[t + 1]!)] = root(triangles[t]!);
     parent[root(triangles[t + 2]!)] = root(triangles[t]!);
   }
-  const roots = new Set<number>();
-  for (const vertex of triangles) roots.add(root(vertex));
-  return [...roots].map((v) => [positions[3 * v]!, positions[3 * v + 1]!, positions[3 * v + 2]!]);
+  const pieces = new Map<number, number[]>();
+  for (const vertex of new Set(triangles)) {
+    const piece = pieces.get(root(vertex));
+    if (piece) piece.push(vertex);
+    else pieces.set(root(vertex), [vertex]);
+  }
+  return [...pieces.values()].map((piece) => {
+    const every = Math.max(1, Math.floor(piece.length / OF_PIECE));
+    return piece
+      .filter((_, i) => i % every === 0)
+      .map((v): Vec3 => [positions[3 * v]!, positions[3 * v + 1]!, positions[3 * v + 2]!]);
+  });
 }
