@@ -9,6 +9,7 @@ import { coverScrews } from '../parts/rail.js';
 import { drawRailCover } from '../parts/rail-cover.js';
 import { frame, multiply, translation } from '../solid/matrix.js';
 import { type Bench, formedOverlap, move } from './bench.js';
+import { pieceTitle } from './frame.js';
 import { segmentName } from './mounts.js';
 
 const coverName = (run: RailRun, i: number): string => segmentName(run, i).replace('rail', 'cover');
@@ -29,7 +30,7 @@ export function placeCovers(b: Bench): readonly string[] {
         .find(({ s }) => JSON.stringify({ ...s, from: 0, yields: false }) === signature)!;
       const cover = b.place({
         name: coverName(run, i),
-        part: b.printed(same.id, `cover of an ${segment.kind} rail`.replace('an receiver', 'a receiver'), () =>
+        part: b.printed(same.id, `cover of the ${segment.kind} rail, ${pieceTitle(same.id)}`, () =>
           drawRailCover(k, layout, segment),
         ),
         matrix: multiply(

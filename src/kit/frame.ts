@@ -36,7 +36,7 @@ function segmentPart(b: Bench, run: RailRun, i: number): string {
     r.segments.map((s, j) => ({ id: `${r.kind}-rail-${segmentName(r, j).replace('-rail', '')}`, s })),
   );
   const first = all.find(({ s }) => signature(s) === signature(segment))!;
-  return b.printed(first.id, `${segment.kind} rail`, () =>
+  return b.printed(first.id, `${segment.kind} rail, ${pieceTitle(first.id)}`, () =>
     segment.kind === 'emitter' ? drawEmitterRail(b.k, b.layout, segment) : drawReceiverRail(b.k, b.layout, segment),
   );
 }
@@ -44,6 +44,10 @@ function segmentPart(b: Bench, run: RailRun, i: number): string {
 /** Pieces of the neighbouring rails that this run may meet. */
 const corners = (b: Bench, run: RailRun): string[] =>
   b.layout.runs.filter((r) => r !== run).flatMap((r) => r.segments.map((_, i) => segmentName(r, i)));
+
+/** `far` or `far, piece 2` from a part's id. */
+export const pieceTitle = (id: string): string =>
+  (/(far|near|left|right)(?:-(\d+))?$/.exec(id) ?? []).slice(1).filter(Boolean).join(', piece ');
 
 function placeRun(b: Bench, run: RailRun): void {
   const { layout, k } = b;

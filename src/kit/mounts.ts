@@ -1,7 +1,8 @@
 /** Emitters: each mount with its barrel, collar, screws, nuts and pin, as one sub-assembly. */
 import { threads } from '../components/index.js';
 import { side } from '../layout/fits.js';
-import { NUT_WALLS, poseMotion } from '../layout/mount.js';
+import { poseMotion } from '../layout/mount.js';
+import { NUT_WALLS } from '../layout/mount-room.js';
 import { planeMatrix } from '../layout/plane.js';
 import type { RailRun } from '../layout/runs.js';
 import { drawBarrel, drawPin, drawWires } from '../parts/bought.js';

@@ -13,4 +13,4 @@ export const stocked = (lengths: readonly number[], least: number): number | und
   [...lengths].sort((a, b) => a - b).find((length) => length >= least - 1e-9);
 
 /** Rounds up to the next tenth: drawings in tenths are easier to read and to measure. */
-export const upTenth = (value: number): number => Math.ceil(value * 10 - 1e-9) / 10;
+export const upTenth = (value: number): number => Math.round(Math.ceil(value * 10 - 1e-9)) / 10;

@@ -9,7 +9,8 @@ import type { Matrix } from '../solid/mesh.js';
 import type { Spec } from '../spec/spec.js';
 import { side, stocked, upTenth } from './fits.js';
 import { type Grid, LEAST_FIELD } from './grid.js';
-import { type MountLayout, RAIL_FLOOR } from './mount.js';
+import type { MountLayout } from './mount.js';
+import { RAIL_FLOOR } from './mount-room.js';
 import type { SocketLayout } from './socket.js';
 
 export type Side = 'far' | 'near' | 'left' | 'right';

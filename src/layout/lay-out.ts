@@ -11,7 +11,7 @@ import { layFrame } from './frame.js';
 import { type Grid, layGrid } from './grid.js';
 import { layHood } from './hood.js';
 import type { Layout } from './layout.js';
-import { collarRadius, leastMountWidth } from './mount.js';
+import { collarRadius, leastMountWidth } from './mount-room.js';
 import { layMountWithLeaf } from './mount-solve.js';
 import { plugHalf } from './openings.js';
 import { layRuns } from './runs.js';
@@ -105,8 +105,8 @@ export function layOut(spec: Spec): Layout {
     ]);
   solved.push(...seams(runs), {
     path: 'frame.height',
-    value: frame.section.height + frame.section.cover,
-    why: `rail with cover: the beam's axis stands ${mount.axis} mm above the rail's floor, the cover's top ${upTenth(frame.section.coverBottom + frame.section.cover)} mm above the deck`,
+    value: tenth(frame.section.height + frame.section.cover),
+    why: `rail with cover: the beam's axis stands ${tenth(mount.axis)} mm above the rail's floor, the cover's top ${tenth(frame.section.coverBottom + frame.section.cover)} mm above the deck`,
   });
   const hood = layHood(spec, { grid, frame, runs, tiltDeg, longest });
   return { spec, grid, demands, mount, socket, frame, runs, deck, hood, corridor: corridor(spec, grid), solved };
@@ -118,6 +118,8 @@ function corridor(spec: Spec, grid: Grid): number {
   const across = Math.max(grid.width, grid.depth);
   return upTenth(beamDiameter.value + (divergenceMrad.value / 1000) * across + AROUND_BEAM);
 }
+
+const tenth = (value: number): number => Math.round(value * 10) / 10;
 
 function usableBed({ printer: { machine } }: Spec): readonly [number, number] {
   const edge = 2 * machine.edgeMargin.value;

@@ -4,7 +4,8 @@ import type { Solved, Spec } from '../spec/spec.js';
 import type { Rad } from '../units.js';
 import { TONNES_PER_GRAM } from '../units.js';
 import { solveLeaf } from './leaf-solve.js';
-import { layMount, type MountLayout, rearFrom, rearRoom, SHOULDER } from './mount.js';
+import { layMount, type MountLayout } from './mount.js';
+import { rearFrom, rearRoom, SHOULDER } from './mount-room.js';
 import type { LeafDemands } from './types.js';
 
 /** Front face to the leaf's start: the chin's post. */

@@ -9,8 +9,26 @@ import { pins, threads } from '../components/index.js';
 import type { Vec2 } from '../solid/mesh.js';
 import type { Spec } from '../spec/spec.js';
 import type { Rad } from '../units.js';
-import { side, stocked, upTenth } from './fits.js';
+import { stocked, upTenth } from './fits.js';
 import { armMotion, leafAtFlex, type PlaneMotion } from './leaf-shape.js';
+import {
+  AIR,
+  BASE_FRONT,
+  CLOSE_WALL,
+  COLLAR,
+  collarRadius,
+  NECK,
+  NUT_PLAY,
+  PULL_WALL,
+  RAIL_FLOOR,
+  rearFrom,
+  rearRoom,
+  SHOULDER,
+  THIN_WALL,
+  TIP_ROOM,
+  WIRE_STRAIGHT,
+  wireAside,
+} from './mount-room.js';
 import { moved } from './plane.js';
 import type { LeafDesign, Pose } from './types.js';
 
@@ -75,66 +93,6 @@ export interface MountLayout {
   readonly sweep: { readonly forward: number; readonly top: number };
 }
 
-/** Walls around nuts and holes: what carries a screw's pull, and what only closes [mm]. */
-const PULL_WALL = 1.7;
-const CLOSE_WALL = 1.2;
-/** Play of a nut in its pocket's height; flats get the slide class. */
-const NUT_PLAY = 0.2;
-/** Air under the first leg, over the last, and between arm and base at rest: slots that print open. */
-const AIR = 0.9;
-/** Plastic above and below a leaf's root. */
-export const SHOULDER = 0.8;
-const BASE_FRONT = 3.2;
-/** Rail's floor: takes a countersunk head. */
-export const RAIL_FLOOR = 3.2;
-/** Past the nut for the screw's tip, and what closes that hole. */
-const TIP_ROOM = 1;
-const THIN_WALL = 0.9;
-const NECK = 3;
-const WIRE_STRAIGHT = 6;
-export const NUT_WALLS = { pull: PULL_WALL, close: CLOSE_WALL, play: NUT_PLAY } as const;
-
-/** Width that the parts in the mount need: the barrel's seat, the nuts, the pin. */
-export function leastMountWidth(spec: Spec): number {
-  const seat = 2 * (spec.emitters.part.diameter.value / 2 + 0.45 + CLOSE_WALL);
-  const nut = threads[spec.screws.fix].nutFlats.value;
-  const pocket = 2 * (nut / Math.sqrt(3) + side(spec, 'slide') + CLOSE_WALL);
-  return upTenth(Math.max(seat, pocket, Math.min(...pins['3'].lengths.value) + CLOSE_WALL + 0.3));
-}
-
-/** Outer radius of the collar for a barrel: a wall that grips, and notches for the key that rolls it. */
-export const COLLAR = { wall: 1, notchDepth: 1.3, notchWidth: 1.6, notches: 10, length: 3.6, air: 0.6 } as const;
-export const collarRadius = (spec: Spec): number =>
-  spec.emitters.part.diameter.value / 2 + COLLAR.wall + COLLAR.notchDepth;
-
-/** How much of the mount's length stands behind the leaf's turn: fixing nut, pin, adjusting nut. */
-export function rearRoom(spec: Spec): { readonly toFix: number; readonly toScrew: number; readonly toEnd: number } {
-  const fix = threads[spec.screws.fix];
-  const adjust = threads[spec.screws.adjust];
-  const slide = side(spec, 'slide');
-  const toFix = CLOSE_WALL + fix.nutFlats.value / 2 + slide;
-  const pinRadius = pins['3'].diameter.value / 2;
-  const toScrew = toFix + fix.clearance.value / 2 + 0.9 + pinRadius;
-  return { toFix, toScrew, toEnd: toScrew + Math.max(adjust.nutFlats.value / 2 + slide, pinRadius) + CLOSE_WALL };
-}
-
-/** How far to the side the wires pass the adjusting screw's head, which comes down beside them. */
-const wireAside = (spec: Spec): number =>
-  threads[spec.screws.adjust].capHead.value / 2 + 0.25 + spec.emitters.part.wireDiameter.value / 2;
-
-/** u at which the thick rear begins: behind the leaf's last turn or end, with air, and so that the wires are aside at the screw. */
-export function rearFrom(
-  spec: Spec,
-  {
-    leaf,
-    post,
-  }: { readonly leaf: Pick<LeafDesign, 'legs' | 'length' | 'legPitch' | 'thickness'>; readonly post: number },
-): number {
-  const turn = leaf.legs > 1 ? leaf.legPitch / 2 + leaf.thickness / 2 + AIR : 0;
-  const wires = spec.emitters.part.length.value + WIRE_STRAIGHT + wireAside(spec) + 0.9;
-  return -Math.max(post + leaf.length + turn, wires - rearRoom(spec).toScrew);
-}
-
 export function layMount(
   spec: Spec,
   { leaf, width, post }: { readonly leaf: LeafDesign; readonly width: number; readonly post: number },
@@ -146,6 +104,8 @@ export function layMount(
   const barrelLength = spec.emitters.part.length.value;
   const shoulder = Math.max(SHOULDER, leaf.fillet);
   const half = leaf.thickness / 2;
+  // Fillets end short of the faces across the slot: a tangent there would leave a sliver.
+  const slot = Math.max(AIR, leaf.fillet + 0.1);
 
   const collarOuter = collarRadius(spec);
   const room = rearRoom(spec);
@@ -165,19 +125,19 @@ export function layMount(
   // An even number of legs ends at the front under the seat, an odd one at the rear, where the base is thick.
   const endsFront = leaf.legs % 2 === 0;
   const lowRoot = endsFront ? 0 : baseNeed + AIR + sag + shoulder - end[1];
-  const origin: Vec2 = [-post, Math.max(BASE_FRONT + AIR, lowRoot) + half];
+  const origin: Vec2 = [-post, Math.max(BASE_FRONT + slot, lowRoot) + half];
   const postTop = origin[1] + half + shoulder;
   // The chin's corner at the mount's front meets the post's top at the stop: undo the motion from level to there.
   const toStop = armMotion(leaf, leaf.bias, flexAt(leaf, 'stop'));
   const footBottom = upTenth(postTop + drop(toStop, [0, postTop], origin));
   const rootBottom = origin[1] + end[1] - half - shoulder;
   const turn = leaf.legs > 1 ? leaf.legPitch / 2 + half : 0;
-  const restTop = origin[1] + (leaf.legs - 1) * leaf.legPitch + half + AIR;
+  const restTop = origin[1] + (leaf.legs - 1) * leaf.legPitch + half + slot;
   const free: [number, number, number, number] = endsFront
     ? [rear, origin[0] + rest[0], 0, restTop]
     : [origin[0] + rest[0], origin[0] + (leaf.legs > 1 ? turn + AIR : 0), 0, restTop];
   // Over a leaf that ends at the front the arm's underside, level as printed, rises to the rear by the bias at level.
-  const overLeaf = origin[1] + end[1] + half + AIR;
+  const overLeaf = origin[1] + end[1] + half + slot;
   const under = endsFront
     ? overLeaf + Math.tan(leaf.bias) * (origin[0] + rest[0] - rear)
     : Math.max(footBottom, overLeaf);
@@ -185,7 +145,7 @@ export function layMount(
   const neckTop = upTenth(Math.max(neckLeast, baseNeed + AIR + sag + rearThick));
   const rearBottom = endsFront ? neckTop - rearThick : Math.min(neckTop - rearThick, rootBottom);
   const baseRear = Math.floor((rearBottom - sag - AIR) * 10) / 10;
-  const axis = neckTop + COLLAR.air + collarOuter;
+  const axis = upTenth(neckTop + COLLAR.air + collarOuter);
 
   const seatLength = barrelLength - COLLAR.length - 0.4;
   const nutFloor = axis + radius + clampThread.pitch.value + 0.05;

@@ -28,9 +28,14 @@ export function withoutSlivers(bytes: Uint8Array): Uint8Array {
 
   const key = (a: Point, b: Point) => `${a.join()}/${b.join()}`;
   const sides = new Map<string, number>();
-  const enter = (t: number) => facets[t]!.forEach((a, i) => sides.set(key(a, facets[t]![(i + 1) % 3]!), t));
-  const leave = (t: number) => facets[t]!.forEach((a, i) => sides.delete(key(a, facets[t]![(i + 1) % 3]!)));
-  facets.forEach((_, t) => enter(t));
+  const sidesOf = (t: number) => facets[t]!.map((a, i) => key(a, facets[t]![(i + 1) % 3]!));
+  const enter = (t: number) => {
+    for (const one of sidesOf(t)) sides.set(one, t);
+  };
+  const leave = (t: number) => {
+    for (const one of sidesOf(t)) sides.delete(one);
+  };
+  for (let t = 0; t < count; t++) enter(t);
   for (let pass = 0; pass < PASSES; pass++) {
     const slivers = facets.flatMap((facet, t) => (longestSide(facet).sliver ? [t] : []));
     if (slivers.length === 0) break;

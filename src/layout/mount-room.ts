@@ -1,0 +1,65 @@
+/** Rules of size for the tilt mount: walls, play, and the room that bought parts take in it. mm. */
+import { pins, threads } from '../components/index.js';
+import type { Spec } from '../spec/spec.js';
+import { side, upTenth } from './fits.js';
+import type { LeafDesign } from './types.js';
+
+/** Walls around nuts and holes: what carries a screw's pull, and what only closes [mm]. */
+export const PULL_WALL = 1.7;
+export const CLOSE_WALL = 1.2;
+/** Play of a nut in its pocket's height; flats get the slide class. */
+export const NUT_PLAY = 0.2;
+/** Air under the first leg, over the last, and between arm and base at rest: slots that print open. */
+export const AIR = 0.9;
+/** Plastic above and below a leaf's root. */
+export const SHOULDER = 0.8;
+export const BASE_FRONT = 3.2;
+/** Rail's floor: takes a countersunk head. */
+export const RAIL_FLOOR = 3.2;
+/** Past the nut for the screw's tip, and what closes that hole. */
+export const TIP_ROOM = 1;
+export const THIN_WALL = 0.9;
+export const NECK = 3;
+export const WIRE_STRAIGHT = 6;
+export const NUT_WALLS = { pull: PULL_WALL, close: CLOSE_WALL, play: NUT_PLAY } as const;
+
+/** Width that the parts in the mount need: the barrel's seat, the nuts, the pin. */
+export function leastMountWidth(spec: Spec): number {
+  const seat = 2 * (spec.emitters.part.diameter.value / 2 + 0.45 + CLOSE_WALL);
+  const nut = threads[spec.screws.fix].nutFlats.value;
+  const pocket = 2 * (nut / Math.sqrt(3) + side(spec, 'slide') + CLOSE_WALL);
+  return upTenth(Math.max(seat, pocket, Math.min(...pins['3'].lengths.value) + CLOSE_WALL + 0.3));
+}
+
+/** Outer radius of the collar for a barrel: a wall that grips, and notches for the key that rolls it. */
+export const COLLAR = { wall: 1, notchDepth: 1.3, notchWidth: 1.6, notches: 10, length: 3.6, air: 0.6 } as const;
+export const collarRadius = (spec: Spec): number =>
+  spec.emitters.part.diameter.value / 2 + COLLAR.wall + COLLAR.notchDepth;
+
+/** How much of the mount's length stands behind the leaf's turn: fixing nut, pin, adjusting nut. */
+export function rearRoom(spec: Spec): { readonly toFix: number; readonly toScrew: number; readonly toEnd: number } {
+  const fix = threads[spec.screws.fix];
+  const adjust = threads[spec.screws.adjust];
+  const slide = side(spec, 'slide');
+  const toFix = CLOSE_WALL + fix.nutFlats.value / 2 + slide;
+  const pinRadius = pins['3'].diameter.value / 2;
+  const toScrew = toFix + fix.clearance.value / 2 + 0.9 + pinRadius;
+  return { toFix, toScrew, toEnd: toScrew + Math.max(adjust.nutFlats.value / 2 + slide, pinRadius) + CLOSE_WALL };
+}
+
+/** How far to the side the wires pass the adjusting screw's head, which comes down beside them. */
+export const wireAside = (spec: Spec): number =>
+  threads[spec.screws.adjust].capHead.value / 2 + 0.25 + spec.emitters.part.wireDiameter.value / 2;
+
+/** u at which the thick rear begins: behind the leaf's last turn or end, with air, and so that the wires are aside at the screw. */
+export function rearFrom(
+  spec: Spec,
+  {
+    leaf,
+    post,
+  }: { readonly leaf: Pick<LeafDesign, 'legs' | 'length' | 'legPitch' | 'thickness'>; readonly post: number },
+): number {
+  const turn = leaf.legs > 1 ? leaf.legPitch / 2 + leaf.thickness / 2 + AIR : 0;
+  const wires = spec.emitters.part.length.value + WIRE_STRAIGHT + wireAside(spec) + 0.9;
+  return -Math.max(post + leaf.length + turn, wires - rearRoom(spec).toScrew);
+}
