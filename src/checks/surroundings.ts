@@ -2,7 +2,8 @@
  * What of a shape's surface stands about a place, in figures that don't depend on how its faces are cut into triangles.
  *
  * A rail has the same bay a dozen times, and what is measured in one need not be measured in the next. Two places whose
- * surfaces agree in all these integrals differ, if at all, by less volume than counts as an overlap.
+ * surfaces agree in all these integrals differ, if at all, by less volume than counts as an overlap. (They don't tell how
+ * the facets of a round hole are turned: round pins are drawn within their circle and holes about it, so no facet matters.)
  */
 import type { Box, Matrix, Vec3 } from '../solid/mesh.js';
 import { placedTriangle, type Tree, transformBox, visitBox } from './tree.js';
