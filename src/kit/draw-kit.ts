@@ -43,7 +43,11 @@ export function drawKit(
           name: stem,
           line: beam.line,
           index: beam.index,
-          from: apply(multiply(from.matrix, mountInRail(b, beam.at)), [0, mount.axis, mount.width / 2]),
+          from: apply(multiply(from.matrix, mountInRail(b, beam.at)), [
+            mount.barrel.front,
+            mount.axis,
+            mount.width / 2,
+          ]),
           to: apply(multiply(to.matrix, socketInRail(b, end.at)), [socket.face, 0, socket.axis]),
           diameter: spec.emitters.part.beamDiameter.value,
           corridor: layout.corridor,

@@ -136,7 +136,7 @@ function placeEmitter(
       },
       () => drawBarrel(k, mount),
     ),
-    ...riding(alongBeam([0, mount.axis, mid])),
+    ...riding(alongBeam([mount.barrel.front, mount.axis, mid])),
     touches: [name],
   });
   const collar = b.place({

@@ -22,7 +22,7 @@ export function movingMass(
     return part ? (kernel.volume(part.solid) * part.densityGcm3) / 1000 : 0;
   };
   const partOf = (suffix: string) => kit.placements.find(({ name }) => name.endsWith(suffix))?.part;
-  const barrelMiddle = -mount.barrel.length / 2;
+  const barrelMiddle = mount.barrel.front - mount.barrel.length / 2;
   const masses: readonly (readonly [grams: number, u: number, w: number])[] = [
     [meshVolume(arm) * density, armCentre[0], armCentre[1]],
     [of(partOf('-barrel')), barrelMiddle, mount.axis],

@@ -11,7 +11,7 @@ import { layFrame } from './frame.js';
 import { type Grid, layGrid } from './grid.js';
 import { layHood } from './hood.js';
 import type { Layout } from './layout.js';
-import { collarRadius, leastMountWidth } from './mount-room.js';
+import { collarRadius, LEAST_BARREL, leastMountWidth } from './mount-room.js';
 import { layMountWithLeaf } from './mount-solve.js';
 import { plugHalf } from './openings.js';
 import { layRuns } from './runs.js';
@@ -34,6 +34,15 @@ export function layOut(spec: Spec): Layout {
     throw new PresetError(spec.name, mistakes);
   };
 
+  if (spec.emitters.part.length.value < LEAST_BARREL)
+    fail([
+      {
+        code: 'preset/emitter-too-short',
+        path: 'emitters.part',
+        message: `a body of ${spec.emitters.part.length.value} mm is too short for seat, clamp and collar`,
+        hint: `at least ${LEAST_BARREL} mm: push a shorter one into a sleeve of that length and give the sleeve's figures`,
+      },
+    ]);
   const widthLeast = Math.max(spec.leaf.width ?? 0, leastMountWidth(spec));
   const between = 2 * side(spec, 'snug') + RIB;
   const collars = 2 * collarRadius(spec) + 0.4;
@@ -112,11 +121,13 @@ export function layOut(spec: Spec): Layout {
   return { spec, grid, demands, mount, socket, frame, runs, deck, hood, corridor: corridor(spec, grid), solved };
 }
 
-/** The beam at the far aperture, taken as a cone from the emitter, with air around it. */
+/** The beam at the far aperture, taken as a cone from the emitter, as far as the aperture takes it, with air around it. */
 function corridor(spec: Spec, grid: Grid): number {
   const { beamDiameter, divergenceMrad } = spec.emitters.part;
   const across = Math.max(grid.width, grid.depth);
-  return upTenth(beamDiameter.value + (divergenceMrad.value / 1000) * across + AROUND_BEAM);
+  const beam = beamDiameter.value + (divergenceMrad.value / 1000) * across;
+  // What is wider than the aperture never reaches the receiver.
+  return upTenth(Math.min(beam, spec.receivers.part.apertureDiameter.value) + AROUND_BEAM);
 }
 
 const tenth = (value: number): number => Math.round(value * 10) / 10;

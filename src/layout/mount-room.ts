@@ -26,7 +26,8 @@ export const NUT_WALLS = { pull: PULL_WALL, close: CLOSE_WALL, play: NUT_PLAY } 
 /** Width that the parts in the mount need: the barrel's seat, the nuts, the pin. */
 export function leastMountWidth(spec: Spec): number {
   const seat = 2 * (spec.emitters.part.diameter.value / 2 + 0.45 + CLOSE_WALL);
-  const nut = threads[spec.screws.fix].nutFlats.value;
+  const { adjust, clamp, fix } = spec.screws;
+  const nut = Math.max(...[adjust, clamp, fix].map((size) => threads[size].nutFlats.value));
   const pocket = 2 * (nut / Math.sqrt(3) + side(spec, 'slide') + CLOSE_WALL);
   return upTenth(Math.max(seat, pocket, Math.min(...pins['3'].lengths.value) + CLOSE_WALL + 0.3));
 }
@@ -35,6 +36,21 @@ export function leastMountWidth(spec: Spec): number {
 export const COLLAR = { wall: 1, notchDepth: 1.3, notchWidth: 1.6, notches: 10, length: 3.6, air: 0.6 } as const;
 export const collarRadius = (spec: Spec): number =>
   spec.emitters.part.diameter.value / 2 + COLLAR.wall + COLLAR.notchDepth;
+
+/** Shortest barrel that seat and collar hold, with the clamp's screw on it [mm]. */
+export const LEAST_BARREL = 9;
+
+/**
+ * Where the barrel lies: the collar and a little air take its rear, the seat the rest; a seat is never shorter than its
+ * clamp's nut needs, so a short barrel stands back in it.
+ */
+export function barrelPlace(spec: Spec): { readonly front: number; readonly rear: number; readonly seat: number } {
+  const { length } = spec.emitters.part;
+  const nut = threads[spec.screws.clamp].nutFlats.value + 2 * side(spec, 'slide');
+  const held = length.value - COLLAR.length - 0.4;
+  const seat = Math.max(held, upTenth(nut + 2 * THIN_WALL));
+  return { front: held - seat, rear: held - seat - length.value, seat };
+}
 
 /** How much of the mount's length stands behind the leaf's turn: fixing nut, pin, adjusting nut. */
 export function rearRoom(spec: Spec): { readonly toFix: number; readonly toScrew: number; readonly toEnd: number } {
@@ -60,6 +76,8 @@ export function rearFrom(
   }: { readonly leaf: Pick<LeafDesign, 'legs' | 'length' | 'legPitch' | 'thickness'>; readonly post: number },
 ): number {
   const turn = leaf.legs > 1 ? leaf.legPitch / 2 + leaf.thickness / 2 + AIR : 0;
-  const wires = spec.emitters.part.length.value + WIRE_STRAIGHT + wireAside(spec) + 0.9;
+  // Their bend runs at 45° past the screw's head: it must end so far ahead of it.
+  const bend = (Math.SQRT2 - 1) * wireAside(spec) + 0.2;
+  const wires = -barrelPlace(spec).rear + WIRE_STRAIGHT + wireAside(spec) + bend;
   return -Math.max(post + leaf.length + turn, wires - rearRoom(spec).toScrew);
 }

@@ -2,10 +2,10 @@
 import { PresetError } from '../errors.js';
 import type { Solved, Spec } from '../spec/spec.js';
 import type { Rad } from '../units.js';
-import { TONNES_PER_GRAM } from '../units.js';
 import { solveLeaf } from './leaf-solve.js';
 import { layMount, type MountLayout } from './mount.js';
 import { rearFrom, rearRoom, SHOULDER } from './mount-room.js';
+import { estimateMass } from './moving-mass.js';
 import type { LeafDemands } from './types.js';
 
 /** Front face to the leaf's start: the chin's post. */
@@ -16,11 +16,10 @@ const HEIGHT_MOST = 9;
 /** Shock that must not lift the screw, and pull of stiff wires that must not either [g], [N]. Source: common practice. */
 const SHOCK_G = 2;
 const PUSH_LEAST = 0.15;
-/** Profile of the moving arm with its seat [mm²], and what rides on it besides the barrel [g]; checked against the solids. */
-const ARM_AREA = 250;
-const HARDWARE_G = 1;
-const MASS_LEVER = 10;
-const ROUNDS = 8;
+/** Where the search for mass and lever starts: a light arm [t], [mm]. */
+const FIRST_MASS = { movingMass: 6e-6, massLever: 9 } as const;
+const MASS_TOLERANCE = 0.001;
+const ROUNDS = 12;
 
 export interface MountSolution {
   readonly mount: MountLayout;
@@ -52,13 +51,11 @@ function settle(
   { width, tilt, lengthMost }: { readonly width: number; readonly tilt: Rad; readonly lengthMost: number },
 ): MountSolution {
   const { machine } = spec.printer;
-  const arm = (ARM_AREA * width * spec.material.plastic.densityGcm3.value) / 1000;
   let demands: LeafDemands = {
     tilt,
     shockG: SHOCK_G,
     pushLeast: PUSH_LEAST,
-    movingMass: (arm + spec.emitters.part.massG.value + HARDWARE_G) * TONNES_PER_GRAM,
-    massLever: MASS_LEVER,
+    ...FIRST_MASS,
     width,
     screwAt: 0,
     post: POST,
@@ -82,8 +79,14 @@ function settle(
     const mount = layMount(spec, { leaf: design, width, post: POST });
     // A leaf that ends at the front must leave the chin room under its root.
     const missing = design.legs % 2 === 0 ? mount.arm.footBottom - mount.arm.rootBottom : 0;
-    if (missing <= 1e-6) return { mount, demands: { ...demands, screwAt: -mount.adjust.at }, solved };
-    demands = { ...demands, legGapLeast: Math.ceil((demands.legGapLeast + missing) * 20) / 20 };
+    const mass = estimateMass(spec, mount);
+    const heavier = mass.movingMass * mass.massLever > demands.movingMass * demands.massLever * (1 + MASS_TOLERANCE);
+    if (missing <= 1e-6 && !heavier) return { mount, demands: { ...demands, screwAt: -mount.adjust.at }, solved };
+    demands = {
+      ...demands,
+      ...(heavier ? mass : {}),
+      legGapLeast: missing > 1e-6 ? Math.ceil((demands.legGapLeast + missing) * 20) / 20 : demands.legGapLeast,
+    };
   }
   throw new Error(`leaf and mount did not settle in ${ROUNDS} rounds (length ${lengthMost}, width ${width})`);
 }

@@ -14,6 +14,7 @@ import { armMotion, leafAtFlex, type PlaneMotion } from './leaf-shape.js';
 import {
   AIR,
   BASE_FRONT,
+  barrelPlace,
   CLOSE_WALL,
   COLLAR,
   collarRadius,
@@ -60,7 +61,8 @@ export interface MountLayout {
     /** Rectangle around the leaf, cut from the arm at rest: u from, u to, w from, w to. */
     readonly free: readonly [number, number, number, number];
   };
-  readonly barrel: { readonly radius: number; readonly length: number };
+  /** `front`: u of its front face. */
+  readonly barrel: { readonly radius: number; readonly length: number; readonly front: number };
   readonly seat: { readonly length: number; readonly top: number; readonly nutFloor: number };
   readonly collar: {
     readonly outer: number;
@@ -147,7 +149,7 @@ export function layMount(
   const baseRear = Math.floor((rearBottom - sag - AIR) * 10) / 10;
   const axis = upTenth(neckTop + COLLAR.air + collarOuter);
 
-  const seatLength = barrelLength - COLLAR.length - 0.4;
+  const { front: barrelFront, rear: barrelRear, seat: seatLength } = barrelPlace(spec);
   const nutFloor = axis + radius + clampThread.pitch.value + 0.05;
   const seatTop = upTenth(nutFloor + clampThread.nutHeight.value + NUT_PLAY + PULL_WALL);
   // The longest set screw that ends below the seat's top: its socket is easiest to reach.
@@ -169,7 +171,6 @@ export function layMount(
     corners.map((corner) => moved(poseMotion(leaf, pose), corner, origin)),
   );
   const wireDiameter = spec.emitters.part.wireDiameter.value;
-  const barrelRear = -barrelLength;
   const aside = wireAside(spec);
   const outside = -length - 0.5 - wireDiameter / 2;
   return {
@@ -189,7 +190,7 @@ export function layMount(
       chinDepth: leaf.legs > 1 && !endsFront ? post - turn - AIR : post,
       free,
     },
-    barrel: { radius, length: barrelLength },
+    barrel: { radius, length: barrelLength, front: barrelFront },
     seat: { length: seatLength, top: seatTop, nutFloor },
     collar: {
       outer: collarOuter,
@@ -197,7 +198,7 @@ export function layMount(
       notches: COLLAR.notches,
       notchDepth: COLLAR.notchDepth,
       notchWidth: COLLAR.notchWidth,
-      front: -barrelLength + COLLAR.length,
+      front: barrelRear + COLLAR.length,
     },
     clamp: { at: -seatLength / 2, screwLength: clampLength, nutAt: [-seatLength / 2, nutFloor] },
     adjust: {
