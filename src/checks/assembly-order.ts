@@ -4,8 +4,9 @@ import type { Move, Step } from '../kit/types.js';
 import { applyDirection } from '../solid/matrix.js';
 import type { Vec3 } from '../solid/mesh.js';
 import { say } from './say.js';
-import { along, type Body, type Scene } from './scene.js';
+import type { Body, Scene } from './scene.js';
 import type { Leg } from './sweep.js';
+import { along } from './vectors.js';
 
 /** One placement, or a sub-assembly built on it, comes to its place. */
 export interface Arrival {

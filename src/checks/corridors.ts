@@ -3,7 +3,7 @@ import type { Finding } from '../findings.js';
 import type { Check, ShapeContext } from './context.js';
 import { SHARED } from './limits.js';
 import { figure, say } from './say.js';
-import { minus, unit } from './scene.js';
+import { minus, unit } from './vectors.js';
 
 export const corridors: Check<ShapeContext> = {
   name: 'corridors',

@@ -6,7 +6,8 @@ import type { Vec3 } from '../solid/mesh.js';
 import type { Check, ShapeContext } from './context.js';
 import { beamsTogether, classLimits, classOf } from './laser-class.js';
 import { figure, say } from './say.js';
-import { along, boxDistance, frameAlong, minus, type Scene, unit } from './scene.js';
+import type { Scene } from './scene.js';
+import { along, boxDistance, frameAlong, minus, unit } from './vectors.js';
 
 /** Rays about the middle one, on the rim of the free way. */
 const RIM = 8;

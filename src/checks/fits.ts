@@ -6,8 +6,9 @@ import type { Check, ShapeContext } from './context.js';
 import { DRAWN, SHARED } from './limits.js';
 import { meantOverlap, meantToTouch } from './pairs.js';
 import { figure, say } from './say.js';
-import { along, type Body, type Scene } from './scene.js';
+import type { Body, Scene } from './scene.js';
 import { shifted } from './sweep.js';
+import { along } from './vectors.js';
 
 /** How far the drawn gap may be off the class's [mm]; of the free class more is no fault. */
 const OFF = 0.01;

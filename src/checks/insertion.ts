@@ -10,8 +10,9 @@ import type { Check, ShapeContext } from './context.js';
 import { SHARED } from './limits.js';
 import { meantOverlap } from './pairs.js';
 import { figure, say } from './say.js';
-import { type Body, boxDistance, type Scene } from './scene.js';
+import type { Body, Scene } from './scene.js';
 import { type Leg, legKey, mostSharedOnTheWay, volumeInTheWay, type Way, wayBox, wayBoxOf } from './sweep.js';
+import { boxDistance } from './vectors.js';
 
 /** A shared volume followed along the way is sampled to 3 %; where the part stands it is measured exactly elsewhere. */
 const SAMPLED = 1.03;

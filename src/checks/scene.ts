@@ -4,10 +4,13 @@
  */
 import { type Kit, type Part, type Placement, POSES, type Pose } from '../kit/types.js';
 import type { MeasuringKernel, Solid } from '../solid/kernel.js';
-import { apply, applyDirection, frame, invertRigid, translation } from '../solid/matrix.js';
+import { apply, applyDirection, invertRigid } from '../solid/matrix.js';
 import type { Box, Matrix, Vec3 } from '../solid/mesh.js';
+import { certainlyApart } from './near.js';
+import { slicer } from './slices.js';
 import { type Surroundings, sameSurroundings, surroundingsIn } from './surroundings.js';
-import { certainlyApart, plantTree, type Tree, transformBox } from './tree.js';
+import { plantTree, type Tree, transformBox } from './tree.js';
+import { boxDistance, frameAlong, relative, roundedKey } from './vectors.js';
 
 /** A distinct solid, in its own coordinates. */
 export interface Shape {
@@ -234,118 +237,14 @@ const grown = ({ min, max }: Box, by: number): Box => ({
   max: [max[0] + by, max[1] + by, max[2] + by],
 });
 
-/** A slice has about so many triangles and is at least so long [mm]: below that slicing costs more than it saves. */
-const SLICE_TRIANGLES = 500;
-const SLICE_LENGTH = 10;
-
-/**
- * Cuts a large solid across its longest side into slices, each when it is first asked for. What the kernel measures takes as
- * long as its arguments are large, and most of a rail is nowhere near the screw that is measured against it.
- */
-function slicer(
-  kernel: MeasuringKernel,
-  { solid, box, triangles }: Pick<Shape, 'solid' | 'box' | 'triangles'>,
-): Shape['slices'] {
-  const sizes = [0, 1, 2].map((k) => box.max[k]! - box.min[k]!);
-  const axis = sizes.indexOf(Math.max(...sizes));
-  const count = Math.min(Math.floor(triangles / SLICE_TRIANGLES), Math.floor(sizes[axis]! / SLICE_LENGTH));
-  if (count < 2) return () => [solid];
-  const thick = sizes[axis]! / count;
-  const made: (Solid | undefined)[] = [];
-  const cut = (i: number): Solid => {
-    // Beyond the solid on all sides but the two cuts.
-    const least = box.min.map((x, k) => (k !== axis ? x - 1 : i === 0 ? x - 1 : x + i * thick));
-    const size = sizes.map((x, k) => (k !== axis ? x + 2 : thick + (i === 0 ? 1 : 0) + (i === count - 1 ? 1 : 0)));
-    const [w, d] = [size[0]!, size[1]!];
-    const block = kernel.extrude(
-      [
-        [
-          [0, 0],
-          [w, 0],
-          [w, d],
-          [0, d],
-        ],
-      ],
-      size[2]!,
-    );
-    return kernel.intersect(solid, kernel.move(block, translation(least as unknown as Vec3)));
-  };
-  return (near) => {
-    const at = (x: number) => Math.min(count - 1, Math.max(0, Math.floor((x - box.min[axis]!) / thick)));
-    const [from, to] = [at(near.min[axis]!), at(near.max[axis]!)];
-    if (to - from + 1 > count / 2) return [solid];
-    return Array.from({ length: to - from + 1 }, (_, i) => {
-      made[from + i] ??= cut(from + i);
-      return made[from + i]!;
-    });
-  };
-}
-
-/** Distance between two boxes [mm]; 0 when they touch or overlap. */
-export function boxDistance(a: Box, b: Box): number {
-  const x = Math.max(0, a.min[0] - b.max[0], b.min[0] - a.max[0]);
-  const y = Math.max(0, a.min[1] - b.max[1], b.min[1] - a.max[1]);
-  const z = Math.max(0, a.min[2] - b.max[2], b.min[2] - a.max[2]);
-  return Math.hypot(x, y, z);
-}
-
 /** The same for every two pairs that stand to each other in the same way, to 1e-6 mm. */
 export function relationKey(a: Standing, b: Standing): string {
   return `${a.shape.id} ${b.shape.id} ${roundedKey(relative(a.matrix, b.matrix))}`;
 }
 
-/** From b's coordinates to a's. */
-export const relative = (a: Matrix, b: Matrix): Matrix => {
-  const m = new Array<number>(16).fill(0);
-  const [dx, dy, dz] = [b[3]! - a[3]!, b[7]! - a[7]!, b[11]! - a[11]!];
-  for (let r = 0; r < 3; r++) {
-    const [x, y, z] = [a[r]!, a[4 + r]!, a[8 + r]!];
-    for (let c = 0; c < 3; c++) m[4 * r + c] = x * b[c]! + y * b[4 + c]! + z * b[8 + c]!;
-    m[4 * r + 3] = x * dx + y * dy + z * dz;
-  }
-  m[15] = 1;
-  return m;
-};
-
-/** Figures to 1e-6, as a key. */
-export function roundedKey(figures: readonly number[]): string {
-  let key = '';
-  // Adding 0 turns −0 into 0.
-  for (const value of figures) key += `${Math.round(value * 1e6) + 0},`;
-  return key;
-}
-
 /** Where the point stands at the pose, if it keeps its place on the body. */
 export const carried = (body: Body, pose: Pose, point: Vec3): Vec3 =>
   apply(body.at[pose].matrix, apply(invertRigid(body.at.level.matrix), point));
-
-/** A frame at the point whose z axis is the unit direction. */
-export function frameAlong(from: Vec3, z: Vec3): Matrix {
-  // Across the axis that the direction leans on least.
-  const least = [0, 1, 2].sort((i, k) => Math.abs(z[i]!) - Math.abs(z[k]!))[0]!;
-  const other = [0, 0, 0];
-  other[least] = 1;
-  const x = unit(cross(other as unknown as Vec3, z));
-  return frame(x, cross(z, x), z, from);
-}
-
-export const cross = (a: Vec3, b: Vec3): Vec3 => [
-  a[1] * b[2] - a[2] * b[1],
-  a[2] * b[0] - a[0] * b[2],
-  a[0] * b[1] - a[1] * b[0],
-];
-
-export const dot = (a: Vec3, b: Vec3): number => a[0] * b[0] + a[1] * b[1] + a[2] * b[2];
-
-export const minus = (a: Vec3, b: Vec3): Vec3 => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];
-
-/** a + t·b */
-export const along = (a: Vec3, b: Vec3, t: number): Vec3 => [a[0] + t * b[0], a[1] + t * b[1], a[2] + t * b[2]];
-
-export const unit = (v: Vec3): Vec3 => {
-  const length = Math.hypot(...v);
-  return [v[0] / length, v[1] / length, v[2] / length];
-};
 
 const largerFirst = (a: Standing, b: Standing): readonly [Standing, Standing] =>
   b.shape.triangles > a.shape.triangles || (b.shape.triangles === a.shape.triangles && b.shape.id < a.shape.id)

@@ -9,7 +9,8 @@ import type { Vec3 } from '../solid/mesh.js';
 import type { Check, ShapeContext } from './context.js';
 import { SHARED } from './limits.js';
 import { figure, say } from './say.js';
-import { along, type Body, carried, dot, minus, type Scene, type Standing, unit } from './scene.js';
+import { type Body, carried, type Scene, type Standing } from './scene.js';
+import { along, dot, minus, unit } from './vectors.js';
 
 /** Least free depth past a tip: half a pitch of the largest thread, so that the screw clamps before it bottoms [mm]. */
 const TIP_ROOM = 0.3;

@@ -8,7 +8,8 @@ import { walkAssembly } from './assembly-order.js';
 import type { Check, ShapeContext } from './context.js';
 import { SHARED } from './limits.js';
 import { figure, say } from './say.js';
-import { along, type Body } from './scene.js';
+import type { Body } from './scene.js';
+import { along } from './vectors.js';
 
 export const toolAccess: Check<ShapeContext> = {
   name: 'tool access',

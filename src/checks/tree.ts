@@ -1,15 +1,10 @@
 /**
- * A tree of boxes over a shape's triangles. It answers cheaply what the kernel would answer dearly: that two shapes
- * come nowhere near each other. What it can't rule out is left to the kernel.
+ * A tree of boxes over a shape's triangles, by which those near a place are found.
  */
-import { apply } from '../solid/matrix.js';
 import type { Box, Matrix, Mesh, Vec3 } from '../solid/mesh.js';
 
 /** Triangles a leaf of the tree may hold. */
 const LEAF = 4;
-
-/** A direction along no edge that is drawn: rays along it don't run along faces. */
-const RAY: Vec3 = [0.741937, 0.313731, 0.592583];
 
 export interface Tree {
   readonly mesh: Mesh;
@@ -87,97 +82,6 @@ export function visitBox(tree: Tree, { min: least, max: most }: Box, visit: (tri
     else for (let i = 0; i < counts[node]!; i++) if (visit(order[-1 - link + i]!)) return true;
   }
   return false;
-}
-
-export interface Two {
-  readonly a: Tree;
-  readonly b: Tree;
-  /** From b's coordinates to a's, and back. */
-  readonly toA: Matrix;
-  readonly toB: Matrix;
-  /** [mm] */
-  readonly limit: number;
-}
-
-/**
- * Calls `visit` with each pair of triangles, one of a and one of b, whose boxes in a's coordinates are within the limit;
- * ends early, with true, once it returns true.
- */
-export function visitNear(
-  { a, b, toA, limit }: Omit<Two, 'toB'>,
-  visit: (ofA: number, ofB: number) => boolean,
-): boolean {
-  // Boxes of b's nodes and triangles in a's coordinates, each computed once.
-  const nodes: (Box | undefined)[] = [];
-  const nodeBox = (node: number): Box => {
-    nodes[node] ??= transformBox(boxOf(b, node), toA, limit);
-    return nodes[node]!;
-  };
-  const leaves: (Box[] | undefined)[] = [];
-  const leafBoxes = (node: number): Box[] => {
-    leaves[node] ??= trianglesOf(b, node).map((t) => boxOfCorners(placedTriangle(b.mesh, t, toA), limit));
-    return leaves[node]!;
-  };
-  const stack = [0, 0];
-  while (stack.length > 0) {
-    const nb = stack.pop()!;
-    const na = stack.pop()!;
-    if (!nodeMeetsBox(a, na, nodeBox(nb))) continue;
-    const [la, lb] = [a.links[na]!, b.links[nb]!];
-    if (la < 0 && lb < 0) {
-      const boxes = leafBoxes(nb);
-      for (let i = 0; i < b.counts[nb]!; i++)
-        for (let k = 0; k < a.counts[na]!; k++) {
-          const other = a.order[-1 - la + k]!;
-          if (triangleMeetsBox(a.mesh, other, boxes[i]!) && visit(other, b.order[-1 - lb + i]!)) return true;
-        }
-    } else if (lb < 0 || (la >= 0 && sizeOfNode(a, na) > sizeOfNode(b, nb))) stack.push(la, nb, la + 1, nb);
-    else stack.push(na, lb, na, lb + 1);
-  }
-  return false;
-}
-
-const trianglesOf = ({ links, counts, order }: Tree, leaf: number): number[] =>
-  Array.from(order.subarray(-1 - links[leaf]!, -1 - links[leaf]! + counts[leaf]!));
-
-function nodeMeetsBox({ bounds }: Tree, node: number, { min, max }: Box): boolean {
-  const n = 6 * node;
-  return !(
-    bounds[n]! > max[0] ||
-    bounds[n + 1]! > max[1] ||
-    bounds[n + 2]! > max[2] ||
-    bounds[n + 3]! < min[0] ||
-    bounds[n + 4]! < min[1] ||
-    bounds[n + 5]! < min[2]
-  );
-}
-
-function sizeOfNode({ bounds }: Tree, node: number): number {
-  const n = 6 * node;
-  return Math.max(bounds[n + 3]! - bounds[n]!, bounds[n + 4]! - bounds[n + 1]!, bounds[n + 5]! - bounds[n + 2]!);
-}
-
-/**
- * Are the two certainly at least `limit` apart, neither holding a piece of the other?
- *
- * False may also mean "perhaps not": boxes of triangles are compared, not the triangles.
- */
-export function certainlyApart({ a, b, toA, toB, limit }: Two): boolean {
-  if (visitNear({ a, b, toA, limit }, () => true)) return false;
-  // No surface is near the other, so each piece is wholly inside or wholly outside.
-  return !b.pieces.some(([p]) => holds(a, apply(toA, p!))) && !a.pieces.some(([p]) => holds(b, apply(toB, p!)));
-}
-
-/** Is the point inside? Not decided within rounding of the surface. */
-export function holds(tree: Tree, point: Vec3): boolean {
-  for (let k = 0; k < 3; k++) if (point[k]! < tree.bounds[k]! || point[k]! > tree.bounds[3 + k]!) return false;
-  const reach = [0, 1, 2].reduce((sum, k) => sum + tree.bounds[3 + k]! - tree.bounds[k]!, 0);
-  const way: Vec3 = [reach * RAY[0], reach * RAY[1], reach * RAY[2]];
-  let turns = 0;
-  visitRay(tree, point, (triangle) => {
-    turns += crossing(cornersFrom(tree.mesh, triangle, point), way);
-  });
-  return turns > 0;
 }
 
 /** Box of a box moved by a rigid transform, grown by `margin`. */
@@ -260,7 +164,7 @@ function partition(order: Uint32Array, middles: Float64Array, first: number, end
 }
 
 /** @returns the box of a node; of the whole for the first */
-const boxOf = ({ bounds }: Tree, node: number): Box => {
+export const boxOf = ({ bounds }: Tree, node: number): Box => {
   const n = 6 * node;
   return { min: [bounds[n]!, bounds[n + 1]!, bounds[n + 2]!], max: [bounds[n + 3]!, bounds[n + 4]!, bounds[n + 5]!] };
 };
@@ -284,46 +188,6 @@ export function triangleMeetsBox({ positions, triangles }: Mesh, triangle: numbe
   }
   return true;
 }
-
-/** Calls `visit` with each triangle whose node's box the ray from the point along RAY meets. */
-function visitRay(tree: Tree, from: Vec3, visit: (triangle: number) => void): void {
-  const { bounds, links, counts, order } = tree;
-  const stack = [0];
-  for (let node = stack.pop(); node !== undefined; node = stack.pop()) {
-    let enter = 0;
-    let leave = Infinity;
-    for (let k = 0; k < 3; k++) {
-      // RAY runs up every axis, so the least face comes first.
-      enter = Math.max(enter, (bounds[6 * node + k]! - from[k]!) / RAY[k]!);
-      leave = Math.min(leave, (bounds[6 * node + 3 + k]! - from[k]!) / RAY[k]!);
-    }
-    if (enter > leave + 1e-9) continue;
-    const link = links[node]!;
-    if (link >= 0) stack.push(link, link + 1);
-    else for (let i = 0; i < counts[node]!; i++) visit(order[-1 - link + i]!);
-  }
-}
-
-/** A triangle's corners, seen from a point. */
-const cornersFrom = ({ positions, triangles }: Mesh, triangle: number, from: Vec3) =>
-  [0, 1, 2].map((c) => {
-    const v = 3 * triangles[3 * triangle + c]!;
-    return [positions[v]! - from[0], positions[v + 1]! - from[1], positions[v + 2]! - from[2]] as const;
-  }) as [Vec3, Vec3, Vec3];
-
-/** +1 where the way from the origin leaves through the triangle, −1 where it enters, 0 where it misses. */
-function crossing(p: readonly [Vec3, Vec3, Vec3], way: Vec3): number {
-  // Signed volumes of the tetrahedra over the three edges: all of one sign when the line passes inside.
-  const u = triple(way, p[0], p[1]);
-  const v = triple(way, p[1], p[2]);
-  const w = triple(way, p[2], p[0]);
-  if (!((u >= 0 && v >= 0 && w >= 0) || (u <= 0 && v <= 0 && w <= 0)) || u + v + w === 0) return 0;
-  const behind = triple(p[0], p[1], p[2]) / (u + v + w);
-  return behind > 0 && behind <= 1 ? Math.sign(u + v + w) : 0;
-}
-
-const triple = (a: Vec3, b: Vec3, c: Vec3) =>
-  a[0] * (b[1] * c[2] - b[2] * c[1]) + a[1] * (b[2] * c[0] - b[0] * c[2]) + a[2] * (b[0] * c[1] - b[1] * c[0]);
 
 /** Vertices taken of each piece, spread over it. */
 const OF_PIECE = 12;

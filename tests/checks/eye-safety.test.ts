@@ -5,7 +5,8 @@ import type { Kit } from '../../src/kit/types.js';
 import type { MeasuringKernel } from '../../src/solid/kernel.js';
 import { loadManifoldKernel } from '../../src/solid/manifold-kernel.js';
 import type { Spec } from '../../src/spec/spec.js';
-import { contextOf, shifted, soundKit, spec } from './sound-kit.js';
+import { spec } from './sound-figures.js';
+import { contextOf, shifted, soundKit } from './sound-kit.js';
 
 let k: MeasuringKernel;
 let sound: Kit;

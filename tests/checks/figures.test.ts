@@ -5,7 +5,7 @@ import { pitch } from '../../src/checks/pitch.js';
 import { stiffness } from '../../src/checks/stiffness.js';
 import type { LeafFigures } from '../../src/layout/leaf-figures.js';
 import { rad } from '../../src/units.js';
-import { frameFigures, leaf, leafFigures, spec } from './sound-kit.js';
+import { frameFigures, leaf, leafFigures, spec } from './sound-figures.js';
 
 type Figures = Pick<CheckContext, 'leaf' | 'leafFigures' | 'frameFigures' | 'spec'>;
 const figures: Figures = { leaf, leafFigures, frameFigures, spec };

@@ -8,17 +8,8 @@ import { loadManifoldKernel } from '../../src/solid/manifold-kernel.js';
 import { apply, applyDirection, multiply, rotation, translation } from '../../src/solid/matrix.js';
 import { IDENTITY, type Matrix } from '../../src/solid/mesh.js';
 import { box } from '../../src/solid/shapes.js';
-import {
-  change,
-  changeScrew,
-  frameFigures,
-  leaf,
-  leafFigures,
-  shifted,
-  soundKit,
-  spec,
-  withThing,
-} from './sound-kit.js';
+import { frameFigures, leaf, leafFigures, spec } from './sound-figures.js';
+import { change, changeScrew, shifted, soundKit, withThing } from './sound-kit.js';
 
 let k: MeasuringKernel;
 let faulty: Kit;

@@ -12,18 +12,8 @@ import type { MeasuringKernel } from '../../src/solid/kernel.js';
 import { loadManifoldKernel } from '../../src/solid/manifold-kernel.js';
 import { rotation, translation } from '../../src/solid/matrix.js';
 import { box } from '../../src/solid/shapes.js';
-import {
-  change,
-  contextOf,
-  frameFigures,
-  leaf,
-  leafFigures,
-  part,
-  shifted,
-  soundKit,
-  spec,
-  withThing,
-} from './sound-kit.js';
+import { frameFigures, leaf, leafFigures, spec } from './sound-figures.js';
+import { change, contextOf, part, shifted, soundKit, withThing } from './sound-kit.js';
 
 let k: MeasuringKernel;
 let sound: Kit;

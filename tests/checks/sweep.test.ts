@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { beforeAll, describe, expect, test } from 'vitest';
+import { holds } from '../../src/checks/inside.js';
+import { certainlyApart } from '../../src/checks/near.js';
 import { makeScene, type Standing } from '../../src/checks/scene.js';
 import { volumeInTheWay } from '../../src/checks/sweep.js';
-import { certainlyApart, holds } from '../../src/checks/tree.js';
 import type { Kit } from '../../src/kit/types.js';
 import type { MeasuringKernel, Solid } from '../../src/solid/kernel.js';
 import { loadManifoldKernel } from '../../src/solid/manifold-kernel.js';

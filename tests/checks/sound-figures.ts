@@ -1,0 +1,100 @@
+/** Invented figures of a plastic, a leaf and a frame that pass every check. */
+import type { FrameFigures } from '../../src/checks/figures.js';
+import { barrel6x12 } from '../../src/components/emitter-barrel-6x12.js';
+import { threeLeg } from '../../src/components/receiver-three-leg.js';
+import type { LeafFigures } from '../../src/layout/leaf-figures.js';
+import type { LeafDesign } from '../../src/layout/types.js';
+import type { Plastic } from '../../src/materials/plastic.js';
+import { bed220 } from '../../src/printers/bed-220.js';
+import type { Spec } from '../../src/spec/spec.js';
+import { rad } from '../../src/units.js';
+
+const datum = (value: number) => ({ value, source: 'invented for this test' });
+
+export const plastic: Plastic = {
+  title: 'test plastic',
+  modulus: datum(1900),
+  poisson: datum(0.38),
+  strength: datum(45),
+  acrossLayers: datum(0.3),
+  yieldStrain: datum(0.035),
+  shortTermStrain: datum(0.015),
+  sustainedStrain: datum(0.007),
+  creepA: datum(0.12),
+  creepN: datum(0.22),
+  softensC: datum(78),
+  expansion: datum(60e-6),
+  densityGcm3: datum(1.25),
+  friction: datum(0.27),
+};
+
+export const spec: Spec = {
+  name: 'test',
+  title: 'Test',
+  grid: { columns: [22, 22, 26], rows: [20, 20], labels: null },
+  beam: { height: 5 },
+  emitters: { name: 'barrel-6x12', part: barrel6x12, columnsFrom: 'far', rowsFrom: 'left' },
+  receivers: { name: 'three-leg', part: threeLeg },
+  aim: { tiltDeg: undefined },
+  leaf: { layout: undefined, legs: undefined, length: undefined, thickness: undefined, width: undefined },
+  material: { name: 'test plastic', plastic },
+  printer: { name: 'bed-220', machine: bed220 },
+  screws: { adjust: 'M2.5', clamp: 'M2.5', fix: 'M3' },
+  frame: { wall: undefined, deck: undefined, margin: undefined },
+  chosen: [],
+};
+
+export const leaf: LeafDesign = {
+  layout: 'folded',
+  legs: 3,
+  length: 9,
+  thickness: 1.26,
+  width: 11.5,
+  legPitch: 3.2,
+  fillet: 0.9,
+  lever: 18,
+  chinLever: 7,
+  preload: rad(1.4),
+  tilt: rad(2.8),
+  bias: rad(4.2),
+  stopMargin: rad(1.6),
+  stopLatest: rad(3.2),
+};
+
+export const leafFigures: LeafFigures = {
+  stiffness: 90,
+  screwStiffness: 0.27,
+  turnPerAdvance: 0.054,
+  strain: 0.0051,
+  peakStress: 13,
+  safety: 3.46,
+  stopStrain: 0.0083,
+  stopStress: 21,
+  preloadNeeded: rad(1.2),
+  force: { highest: 3.4, level: 5.2, lowest: 7.1 },
+  preloadMoment: { now: 61, afterYear: 34, shock: 29 },
+  setAfterYear: rad(0.9),
+  backOff: rad(5.7),
+  frequency: 44,
+  corrected: true,
+};
+
+export const frameFigures: FrameFigures = {
+  rails: [
+    {
+      name: 'far rail',
+      span: 180,
+      ends: 'supported',
+      bending: 2.6e7,
+      torsion: 1.9e7,
+      weight: 0.011,
+      weightLever: 4,
+      pressLever: 12,
+      piece: 90,
+      reach: 150,
+    },
+  ],
+  baseArm: { length: 14, bending: 1900 * 207 },
+  tolerance: 1.2,
+  needs: [{ what: 'tilt mounts', least: 15.4, remedies: ['emitters.part'] }],
+};
