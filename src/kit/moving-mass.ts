@@ -1,8 +1,8 @@
 /** What really moves with a mount's arm, measured on the solids; the leaf was solved with an estimate. */
 
 import type { Layout } from '../layout/layout.js';
+import { flexAt } from '../layout/leaf-place.js';
 import { centreOfRotation } from '../layout/leaf-shape.js';
-import { flexAt } from '../layout/mount.js';
 import { drawArm } from '../parts/tilt-mount.js';
 import type { MeasuringKernel } from '../solid/kernel.js';
 import { meshCentroid, meshVolume } from '../solid/mesh-measures.js';

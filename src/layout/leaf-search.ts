@@ -11,7 +11,7 @@ import type { LeafDemands, LeafDesign } from './types.js';
 export interface SearchOptions {
   readonly plastic: Plastic;
   /** Where the screw stands behind the mount's front for a given leaf [mm]; default: where the demands say. */
-  readonly screwAt?: (leaf: Pick<LeafDesign, 'legs' | 'length' | 'legPitch' | 'thickness'>) => number;
+  readonly screwAt?: (leaf: Pick<LeafDesign, 'layout' | 'legs' | 'length' | 'legPitch' | 'thickness'>) => number;
 }
 
 /** Strength over the largest stress. Source: common practice for plastics under steady load. */

@@ -2,7 +2,6 @@
 import { pins, threads } from '../components/index.js';
 import type { Spec } from '../spec/spec.js';
 import { side, upTenth } from './fits.js';
-import type { LeafDesign } from './types.js';
 
 /** Walls around nuts and holes: what carries a screw's pull, and what only closes [mm]. */
 export const PULL_WALL = 1.7;
@@ -66,18 +65,3 @@ export function rearRoom(spec: Spec): { readonly toFix: number; readonly toScrew
 /** How far to the side the wires pass the adjusting screw's head, which comes down beside them. */
 export const wireAside = (spec: Spec): number =>
   threads[spec.screws.adjust].capHead.value / 2 + 0.25 + spec.emitters.part.wireDiameter.value / 2;
-
-/** u at which the thick rear begins: behind the leaf's last turn or end, with air, and so that the wires are aside at the screw. */
-export function rearFrom(
-  spec: Spec,
-  {
-    leaf,
-    post,
-  }: { readonly leaf: Pick<LeafDesign, 'legs' | 'length' | 'legPitch' | 'thickness'>; readonly post: number },
-): number {
-  const turn = leaf.legs > 1 ? leaf.legPitch / 2 + leaf.thickness / 2 + AIR : 0;
-  // Their bend runs at 45° past the screw's head: it must end so far ahead of it.
-  const bend = (Math.SQRT2 - 1) * wireAside(spec) + 0.2;
-  const wires = -barrelPlace(spec).rear + WIRE_STRAIGHT + wireAside(spec) + bend;
-  return -Math.max(post + leaf.length + turn, wires - rearRoom(spec).toScrew);
-}

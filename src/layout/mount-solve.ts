@@ -2,9 +2,10 @@
 import { PresetError } from '../errors.js';
 import type { Solved, Spec } from '../spec/spec.js';
 import type { Rad } from '../units.js';
+import { leafEnd, rearFrom } from './leaf-place.js';
 import { solveLeaf } from './leaf-solve.js';
 import { layMount, type MountLayout } from './mount.js';
-import { rearFrom, rearRoom, SHOULDER } from './mount-room.js';
+import { rearRoom, SHOULDER } from './mount-room.js';
 import { estimateMass } from './moving-mass.js';
 import type { LeafDemands } from './types.js';
 
@@ -12,7 +13,10 @@ import type { LeafDemands } from './types.js';
 const POST = 6.5;
 /** Leg lengths tried in turn, so that the mount is as short as the leaf lets it be. */
 const ROOMS = [9, 10, 11, 12, 13, 14] as const;
+/** An upright leaf stands higher, and its chin needs a longer lever. */
+const POST_UPRIGHT = 12;
 const HEIGHT_MOST = 9;
+const HEIGHT_UPRIGHT = 13;
 /** Shock that must not lift the screw, and pull of stiff wires that must not either [g], [N]. Source: common practice. */
 const SHOCK_G = 2;
 const PUSH_LEAST = 0.15;
@@ -51,6 +55,8 @@ function settle(
   { width, tilt, lengthMost }: { readonly width: number; readonly tilt: Rad; readonly lengthMost: number },
 ): MountSolution {
   const { machine } = spec.printer;
+  const upright = spec.leaf.layout === 'upright';
+  const post = upright ? POST_UPRIGHT : POST;
   let demands: LeafDemands = {
     tilt,
     shockG: SHOCK_G,
@@ -58,9 +64,9 @@ function settle(
     ...FIRST_MASS,
     width,
     screwAt: 0,
-    post: POST,
+    post,
     lengthMost,
-    heightMost: HEIGHT_MOST,
+    heightMost: upright ? HEIGHT_UPRIGHT : HEIGHT_MOST,
     legGapLeast: 2 * SHOULDER + 1,
     lineWidth: machine.lineWidth.value,
     layer: machine.layer.value,
@@ -74,11 +80,11 @@ function settle(
     const { design, solved } = solveLeaf(demands, {
       plastic: spec.material.plastic,
       preset: spec.name,
-      screwAt: (leaf) => rearRoom(spec).toScrew - rearFrom(spec, { leaf, post: POST }),
+      screwAt: (leaf) => rearRoom(spec).toScrew - rearFrom(spec, { leaf, post }),
     });
-    const mount = layMount(spec, { leaf: design, width, post: POST });
+    const mount = layMount(spec, { leaf: design, width, post });
     // A leaf that ends at the front must leave the chin room under its root.
-    const missing = design.legs % 2 === 0 ? mount.arm.footBottom - mount.arm.rootBottom : 0;
+    const missing = leafEnd(design) === 'front' ? mount.arm.footBottom - mount.arm.rootBottom : 0;
     const mass = estimateMass(spec, mount);
     const heavier = mass.movingMass * mass.massLever > demands.movingMass * demands.massLever * (1 + MASS_TOLERANCE);
     if (missing <= 1e-6 && !heavier) return { mount, demands: { ...demands, screwAt: -mount.adjust.at }, solved };

@@ -10,7 +10,8 @@ import type { Vec2 } from '../solid/mesh.js';
 import type { Spec } from '../spec/spec.js';
 import type { Rad } from '../units.js';
 import { stocked, upTenth } from './fits.js';
-import { armMotion, leafAtFlex, type PlaneMotion } from './leaf-shape.js';
+import { drop, flexAt, leafEnd, placeLeaf, rearFrom } from './leaf-place.js';
+import { armMotion, type PlaneMotion } from './leaf-shape.js';
 import {
   AIR,
   BASE_FRONT,
@@ -18,13 +19,10 @@ import {
   CLOSE_WALL,
   COLLAR,
   collarRadius,
-  NECK,
   NUT_PLAY,
   PULL_WALL,
   RAIL_FLOOR,
-  rearFrom,
   rearRoom,
-  SHOULDER,
   THIN_WALL,
   TIP_ROOM,
   WIRE_STRAIGHT,
@@ -104,11 +102,6 @@ export function layMount(
   const fixThread = threads[spec.screws.fix];
   const radius = spec.emitters.part.diameter.value / 2;
   const barrelLength = spec.emitters.part.length.value;
-  const shoulder = Math.max(SHOULDER, leaf.fillet);
-  const half = leaf.thickness / 2;
-  // Fillets end short of the faces across the slot: a tangent there would leave a sliver.
-  const slot = Math.max(AIR, leaf.fillet + 0.1);
-
   const collarOuter = collarRadius(spec);
   const room = rearRoom(spec);
   const rear = rearFrom(spec, { leaf, post });
@@ -119,33 +112,12 @@ export function layMount(
   const fixNeed = RAIL_FLOOR + PULL_WALL + fixThread.nutHeight.value + fixThread.pitch.value;
   const fixLength = stocked(fixThread.sunkLengths.value, fixNeed) ?? 0;
 
-  const end = leafAtFlex(leaf, leaf.bias).end.at;
-  const rest = leafAtFlex(leaf, 0 as Rad).end.at;
   // As printed the arm's rear hangs down by the bias; it must still clear the base.
-  const toRest = armMotion(leaf, leaf.bias, 0 as Rad);
-  const sag = drop(toRest, [post - length, 0], [0, 0]);
-  // An even number of legs ends at the front under the seat, an odd one at the rear, where the base is thick.
-  const endsFront = leaf.legs % 2 === 0;
-  const lowRoot = endsFront ? 0 : baseNeed + AIR + sag + shoulder - end[1];
-  const origin: Vec2 = [-post, Math.max(BASE_FRONT + slot, lowRoot) + half];
-  const postTop = origin[1] + half + shoulder;
-  // The chin's corner at the mount's front meets the post's top at the stop: undo the motion from level to there.
-  const toStop = armMotion(leaf, leaf.bias, flexAt(leaf, 'stop'));
-  const footBottom = upTenth(postTop + drop(toStop, [0, postTop], origin));
-  const rootBottom = origin[1] + end[1] - half - shoulder;
-  const turn = leaf.legs > 1 ? leaf.legPitch / 2 + half : 0;
-  const restTop = origin[1] + (leaf.legs - 1) * leaf.legPitch + half + slot;
-  const free: [number, number, number, number] = endsFront
-    ? [rear, origin[0] + rest[0], 0, restTop]
-    : [origin[0] + rest[0], origin[0] + (leaf.legs > 1 ? turn + AIR : 0), 0, restTop];
-  // Over a leaf that ends at the front the arm's underside, level as printed, rises to the rear by the bias at level.
-  const overLeaf = origin[1] + end[1] + half + slot;
-  const under = endsFront
-    ? overLeaf + Math.tan(leaf.bias) * (origin[0] + rest[0] - rear)
-    : Math.max(footBottom, overLeaf);
-  const neckLeast = under + NECK;
-  const neckTop = upTenth(Math.max(neckLeast, baseNeed + AIR + sag + rearThick));
-  const rearBottom = endsFront ? neckTop - rearThick : Math.min(neckTop - rearThick, rootBottom);
+  const sag = drop(armMotion(leaf, leaf.bias, 0 as Rad), [post - length, 0], [0, 0]);
+  const place = placeLeaf(leaf, { post, rear, rearLeast: baseNeed + AIR + sag });
+  const { origin } = place;
+  const neckTop = upTenth(Math.max(place.neckLeast, baseNeed + AIR + sag + rearThick));
+  const rearBottom = leafEnd(leaf) === 'rear' ? Math.min(neckTop - rearThick, place.rootBottom) : neckTop - rearThick;
   const baseRear = Math.floor((rearBottom - sag - AIR) * 10) / 10;
   const axis = upTenth(neckTop + COLLAR.air + collarOuter);
 
@@ -179,16 +151,16 @@ export function layMount(
     length,
     axis,
     origin,
-    post: { depth: post, top: postTop },
+    post: place.post,
     base: { front: BASE_FRONT, rear: baseRear, rearFrom: rear },
     arm: {
       neckTop,
       rearBottom,
-      under,
-      rootBottom,
-      footBottom,
-      chinDepth: leaf.legs > 1 && !endsFront ? post - turn - AIR : post,
-      free,
+      under: place.under,
+      rootBottom: place.rootBottom,
+      footBottom: place.footBottom,
+      chinDepth: place.chinDepth,
+      free: place.free,
     },
     barrel: { radius, length: barrelLength, front: barrelFront },
     seat: { length: seatLength, top: seatTop, nutFloor },
@@ -230,21 +202,8 @@ export function layMount(
   };
 }
 
-/** Flex from rest at a pose, and where the stop is drawn to touch. */
-export function flexAt(leaf: LeafDesign, pose: Pose | 'stop'): Rad {
-  if (pose === 'highest') return leaf.preload;
-  if (pose === 'level') return leaf.bias;
-  const lowest = leaf.preload + 2 * leaf.tilt;
-  return (pose === 'lowest' ? lowest : lowest + leaf.stopMargin) as Rad;
-}
-
 /** Motion of the arm from level to a pose. */
 export const poseMotion = (leaf: LeafDesign, pose: Pose): PlaneMotion => armMotion(leaf, leaf.bias, flexAt(leaf, pose));
-
-/** How far a point of the arm goes down in a motion. */
-function drop(motion: PlaneMotion, point: Vec2, origin: Vec2): number {
-  return point[1] - moved(motion, point, origin)[1];
-}
 
 /**
  * Length of screw from the neck's top to its tip when the flat tip touches the pin: the pin's centre, measured along the

@@ -2,6 +2,7 @@
 import { threads } from '../components/index.js';
 import type { Spec } from '../spec/spec.js';
 import { TONNES_PER_GRAM } from '../units.js';
+import { leafEnd } from './leaf-place.js';
 import { centreOfRotation } from './leaf-shape.js';
 import type { MountLayout } from './mount.js';
 import { collarRadius } from './mount-room.js';
@@ -30,13 +31,12 @@ export function estimateMass(
     threads[size].nutFlats.value ** 2 * 0.6 * threads[size].nutHeight.value * STEEL;
   const head =
     (Math.PI / 4) * threads[spec.screws.adjust].capHead.value ** 2 * threads[spec.screws.adjust].capHeight.value;
-  const low = mount.leaf.legs % 2 === 0 ? arm.footBottom : arm.under;
+  const kind = leafEnd(mount.leaf);
+  const low = kind === 'rear' ? arm.under : arm.footBottom;
   const weights: readonly Weight[] = [
     block(-length, base.rearFrom, arm.rearBottom, arm.neckTop),
     block(base.rearFrom, 0, low, arm.neckTop),
-    ...(mount.leaf.legs % 2 === 0
-      ? [minus(block(base.rearFrom, arm.free[1], low, Math.min(arm.free[3], arm.under)))]
-      : []),
+    ...(kind === 'front' ? [minus(block(base.rearFrom, arm.free[1], low, Math.min(arm.free[3], arm.under)))] : []),
     block(-seat.length, 0, arm.neckTop, seat.top),
     [-bore, -seat.length / 2, axis],
     [spec.emitters.part.massG.value, barrel.front - barrel.length / 2, axis],

@@ -6,11 +6,12 @@
 import { threads } from '../components/index.js';
 import type { ScrewSize } from '../components/types.js';
 import { side } from '../layout/fits.js';
+import { flexAt, type LeafEnd, leafEnd, padHalf } from '../layout/leaf-place.js';
 import { armMotion, leafAtFlex, leafStrip } from '../layout/leaf-shape.js';
-import { flexAt, type MountLayout } from '../layout/mount.js';
-import { NUT_WALLS, SHOULDER } from '../layout/mount-room.js';
+import type { MountLayout } from '../layout/mount.js';
+import { NUT_WALLS } from '../layout/mount-room.js';
 import { planeMatrix } from '../layout/plane.js';
-import type { Pose } from '../layout/types.js';
+import type { LeafDesign, Pose } from '../layout/types.js';
 import type { Kernel, Solid } from '../solid/kernel.js';
 import { apply } from '../solid/matrix.js';
 import type { Matrix, Outlines, Vec2 } from '../solid/mesh.js';
@@ -34,11 +35,12 @@ export function drawTiltMount(k: Kernel, spec: Spec, mount: MountLayout, flex: R
   const arm = drawArm(k, spec, { mount, flex });
   const strip = leafStrip(leaf, flex).map(([u, w]): Vec2 => [u + origin[0], w + origin[1]]);
   const end = leafAtFlex(leaf, 0 as Rad).end.at;
-  const facing = leaf.legs % 2 === 0 ? 1 : -1;
-  const armFillets = filletPair([origin[0] + end[0], origin[1] + end[1]], mount, facing).map((outline) =>
+  const root: Vec2 = [origin[0] + end[0], origin[1] + end[1]];
+  const [outOfBase, outOfArm] = ROOTS[leafEnd(leaf)];
+  const armFillets = filletPair(root, leaf, outOfArm).map((outline) =>
     polygon(outline.map((p) => inPlane(fromRest, p))),
   );
-  const baseFillets = filletPair(origin, mount, 1).map((outline) => polygon(outline));
+  const baseFillets = filletPair(origin, leaf, outOfBase).map((outline) => polygon(outline));
   const base = k.subtract(k.union(basePieces(mount).map(across)), cutsInBase(k, spec, mount));
   return k.union([base, arm, ...[polygon(strip), ...armFillets, ...baseFillets].map(across)]);
 }
@@ -66,14 +68,24 @@ export const drawPosedMount = (k: Kernel, spec: Spec, mount: MountLayout, pose: 
   drawTiltMount(k, spec, mount, flexAt(mount.leaf, pose));
 
 /** The arm at level, before the leaf's room is cut from it. */
-function armPieces({ arm, base, seat, length, leaf, post }: MountLayout): Outlines[] {
+function armPieces({ arm, base, seat, length, leaf, post, origin }: MountLayout): Outlines[] {
   const pieces = [
     rectangle(-length, arm.rearBottom, base.rearFrom + INTO, arm.neckTop),
     rectangle(-seat.length, arm.neckTop - INTO, 0, seat.top),
   ];
-  if (leaf.legs % 2 === 0) return [...pieces, rectangle(base.rearFrom, arm.footBottom, 0, arm.neckTop)];
+  const kind = leafEnd(leaf);
+  if (kind === 'front') return [...pieces, rectangle(base.rearFrom, arm.footBottom, 0, arm.neckTop)];
+  if (kind === 'top') {
+    // Cut off at the leaf's end as printed, the pad holds it from above.
+    const [at, half] = [origin[0], padHalf(leaf)];
+    return [
+      ...pieces,
+      rectangle(base.rearFrom, arm.footBottom, 0, arm.neckTop),
+      rectangle(at - half, arm.under - 1, at + half, arm.neckTop),
+    ];
+  }
   // The leaf ends at the rear: a foot holds it there, the chin hangs down in front.
-  const root = -(post.depth + leaf.length);
+  const root = -post.depth - (leaf.layout === 'notch' ? 2 : 1) * leaf.length;
   return [
     ...pieces,
     rectangle(base.rearFrom, arm.under, 0, arm.neckTop),
@@ -90,17 +102,36 @@ function basePieces({ base, post, length }: MountLayout): Outlines[] {
   ];
 }
 
-/** Quarter-round fillets above and below the leaf's end at a block's face; facing: −u of the face is leaf for 1, +u for −1. */
-function filletPair([u, w]: Vec2, { leaf }: MountLayout, facing: 1 | -1): Vec2[][] {
-  const r = Math.min(leaf.fillet, Math.max(SHOULDER, leaf.fillet));
-  return [1, -1].map((up) => {
-    const corner: Vec2 = [u, w + (up * leaf.thickness) / 2];
-    const at = (du: number, dw: number): Vec2 => [corner[0] - facing * du, corner[1] + up * dw];
+/** Directions in which a leaf leaves base and arm, by where it ends. */
+const ROOTS: Record<LeafEnd, readonly [Vec2, Vec2]> = {
+  front: [
+    [-1, 0],
+    [-1, 0],
+  ],
+  rear: [
+    [-1, 0],
+    [1, 0],
+  ],
+  top: [
+    [0, 1],
+    [0, -1],
+  ],
+};
+
+/** Quarter-round fillets on both sides of a leaf's root, which leaves its block's face in a direction. */
+function filletPair([u, w]: Vec2, { fillet: r, thickness, layout }: LeafDesign, [du, dw]: Vec2): Vec2[][] {
+  if (layout === 'notch') return [];
+  return [1, -1].map((side) => {
+    // A point so far out along the leaf and so far off its face.
+    const at = (out: number, off: number): Vec2 => {
+      const aside = side * (thickness / 2 + off);
+      return [u + du * out - dw * aside, w + dw * out + du * aside];
+    };
     const arc = Array.from({ length: FILLET_STEPS + 1 }, (_, i) => {
       const angle = (i * Math.PI) / 2 / FILLET_STEPS;
       return at(r * (1 - Math.sin(angle)), r * (1 - Math.cos(angle)));
     });
-    return [at(-INTO, -leaf.thickness / 4), at(r, -leaf.thickness / 4), ...arc, at(-INTO, r)];
+    return [at(-INTO, -thickness / 4), at(r, -thickness / 4), ...arc, at(-INTO, r)];
   });
 }
 
