@@ -2,7 +2,7 @@
 
 import { threads } from '../components/index.js';
 import type { Spec } from '../spec/spec.js';
-import { stocked } from './fits.js';
+import { stocked, upTenth } from './fits.js';
 import type { FrameLayout } from './frame.js';
 import type { Grid } from './grid.js';
 import { split } from './split.js';
@@ -43,7 +43,7 @@ export const DECK_GAP = 0.3;
 const SEAM_GAP = 0.2;
 const RIB_DEPTH = 5;
 const RIB = 2.4;
-const STRIP = 9;
+const STRIP_LEAST = 9;
 const PLATE = 4;
 const SCREW_EVERY = 60;
 
@@ -52,8 +52,10 @@ export function layDeck(
   { grid, frame, bed }: { readonly grid: Grid; readonly frame: FrameLayout; readonly bed: readonly [number, number] },
 ): DeckLayout | null {
   const inset = frame.section.sill + 1.5;
+  const head = threads[spec.screws.fix];
+  const strip = Math.max(STRIP_LEAST, upTenth(head.diameter.value + 2 * head.sunkHeight.value + 1.2));
   const cut = (size: number, edges: readonly number[], longest: number) =>
-    split({ length: size, at: edges.slice(1, -1), longest, shortest: 2 * STRIP + inset + 2 });
+    split({ length: size, at: edges.slice(1, -1), longest, shortest: 2 * strip + inset + 2 });
   const [long, short] = [Math.max(...bed), Math.min(...bed)];
   const ways = [
     [long, short],
@@ -77,17 +79,17 @@ export function layDeck(
   const screw = threads[spec.screws.fix];
   const screwLength = stocked(screw.sunkLengths.value, PLATE + 1.5 * screw.diameter.value) ?? 0;
   const splices = [
-    ...best.x.flatMap((at) => ys.map((span) => plate('y', { at, span, inset, size: grid.depth }))),
-    ...best.y.flatMap((at) => xs.map((span) => plate('x', { at, span, inset, size: grid.width }))),
+    ...best.x.flatMap((at) => ys.map((span) => plate('y', { at, span, inset, strip, size: grid.depth }))),
+    ...best.y.flatMap((at) => xs.map((span) => plate('x', { at, span, inset, strip, size: grid.width }))),
   ];
   return {
     tiles,
     splices,
     ribDepth: RIB_DEPTH,
     rib: RIB,
-    strip: STRIP,
+    strip,
     inset,
-    plate: { thickness: PLATE, width: 2 * STRIP + SEAM_GAP - 1 },
+    plate: { thickness: PLATE, width: 2 * strip + SEAM_GAP - 0.6 },
     screwLength,
     engaged: screwLength - PLATE,
   };
@@ -105,14 +107,15 @@ interface PlateOptions {
   readonly at: number;
   readonly span: readonly [number, number];
   readonly inset: number;
+  readonly strip: number;
   /** Of the field, along the plate. */
   readonly size: number;
 }
 
 /** A plate spans one tile's side, clear of the sills and of the plates that cross it. */
-function plate(along: 'x' | 'y', { at, span, inset, size }: PlateOptions): DeckSplice {
-  const from = span[0] + (span[0] <= DECK_GAP ? inset : STRIP) + 1;
-  const to = span[1] - (span[1] >= size - DECK_GAP ? inset : STRIP) - 1;
+function plate(along: 'x' | 'y', { at, span, inset, strip, size }: PlateOptions): DeckSplice {
+  const from = span[0] + (span[0] <= DECK_GAP ? inset : strip) + 1;
+  const to = span[1] - (span[1] >= size - DECK_GAP ? inset : strip) - 1;
   const count = Math.max(2, Math.ceil((to - from - 10) / SCREW_EVERY) + 1);
   const screws = Array.from({ length: count }, (_, i) => from + 5 + (i * (to - from - 10)) / (count - 1));
   return { along, at, from, to, screws };

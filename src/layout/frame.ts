@@ -8,7 +8,7 @@ import { frame as frameMatrix } from '../solid/matrix.js';
 import type { Matrix } from '../solid/mesh.js';
 import type { Spec } from '../spec/spec.js';
 import { side, stocked, upTenth } from './fits.js';
-import { type Grid, LEAST_FIELD } from './grid.js';
+import type { Grid } from './grid.js';
 import type { MountLayout } from './mount.js';
 import { RAIL_FLOOR } from './mount-room.js';
 import type { SocketLayout } from './socket.js';
@@ -42,6 +42,8 @@ export interface SectionLayout {
 export interface JointLayout {
   readonly leg: number;
   readonly thickness: number;
+  /** What is left of the sill behind it. */
+  readonly behind: number;
   /** Screws along a leg from the corner or seam. */
   readonly screws: readonly [number, number];
   readonly screwLength: number;
@@ -77,26 +79,27 @@ export interface FrameLayout {
   readonly boss: BossLayout;
 }
 
-const WALL = 3;
+export const WALL = 3;
 const FLOOR = RAIL_FLOOR;
 const DECK = 3;
 const COVER = 2.4;
-const SILL = 8;
+const BRACKET = 5;
+/** Wall left past a tip in sill and wall. */
+const TIP_FREE = 0.3;
 const SILL_BEHIND = 3;
 /** Bundle of wires behind the mounts. */
 const CHAMBER = 10;
 /** Between what moves and what stands. */
 const MOVING_GAP = 0.4;
 const SOCKET_GAP = 1;
-const LEG = 24;
 const TAB = 10;
 const TAB_THICK = 6;
 /** Boss under the cover's screws, along the rail. */
-export const BOSS_WIDTH = 6.4;
+const BOSS_WIDTH = 6.4;
 
 export function layFrame(
   spec: Spec,
-  { grid, mount, socket }: { readonly grid: Grid; readonly mount: MountLayout; readonly socket: SocketLayout },
+  { mount, socket }: { readonly mount: MountLayout; readonly socket: SocketLayout },
 ): FrameLayout {
   const wall = spec.frame.wall ?? WALL;
   const deck = spec.frame.deck ?? DECK;
@@ -109,9 +112,10 @@ export function layFrame(
   const mountFront = wall + upTenth(mount.sweep.forward + MOVING_GAP);
   const socketFront = wall + SOCKET_GAP;
   const inner = Math.max(mountFront + mount.length, socketFront + socket.length) + CHAMBER;
-  const leg = Math.min(LEG, Math.min(grid.width, grid.depth) / 2 - (LEAST_FIELD / 2 - 22.5));
-  const bracketScrew = stocked(screw.sunkLengths.value, SILL - SILL_BEHIND + formed) ?? 0;
-  const tabScrew = stocked(screw.sunkLengths.value, wall + formed) ?? 0;
+  const joint = layJoint(spec, wall);
+  const gap = side(spec, 'snug');
+  const tabScrew = stocked(screw.sunkLengths.value, wall + gap + formed) ?? 0;
+  const tabEngaged = tabScrew - wall - gap;
   const bossScrew = stocked(screw.sunkLengths.value, COVER + formed) ?? 0;
   return {
     section: {
@@ -123,36 +127,64 @@ export function layFrame(
       coverBottom: bottom + height,
       cover: COVER,
       deck,
-      sill: SILL,
-      sillBehind: SILL_BEHIND,
+      sill: joint.behind + joint.thickness,
+      sillBehind: joint.behind,
       sillTop: -deck - bottom,
       mountFront,
       socketFront,
     },
-    joint: {
-      leg,
-      thickness: SILL - SILL_BEHIND,
-      screws: [leg / 2, leg - 4],
-      screwLength: bracketScrew,
-      engaged: bracketScrew - (SILL - SILL_BEHIND),
-    },
+    joint,
     tab: {
       reach: TAB,
-      thickness: TAB_THICK,
-      gap: side(spec, 'snug'),
+      thickness: Math.max(TAB_THICK, upTenth(tabEngaged)),
+      gap,
       heights: [FLOOR + 5, height - 14],
       screwLength: tabScrew,
-      engaged: tabScrew - wall - side(spec, 'snug'),
+      engaged: tabEngaged,
       plateTop: height - 8,
     },
     boss: {
-      width: BOSS_WIDTH,
+      width: Math.max(BOSS_WIDTH, 2 * sunkRim(spec)),
       depth: 6,
       height: 10,
       screwLength: bossScrew,
       engaged: bossScrew - COVER,
       pilotDepth: bossScrew - COVER + 1,
     },
+  };
+}
+
+/** Radius of a countersink at its face [mm]: the head's sharp cone, a tenth below. */
+export function sunkRim(spec: Spec): number {
+  const thread = threads[spec.screws.fix];
+  return thread.diameter.value / 2 + thread.sunkHeight.value + 0.1;
+}
+
+/**
+ * Bracket in a corner's sill, or bar across a seam: thick enough that a stocked screw forms its thread in sill and wall and
+ * ends inside them, long enough for two heads side by side clear of the corner.
+ */
+export function layJoint(spec: Spec, wall: number): JointLayout {
+  const thread = threads[spec.screws.fix];
+  const formed = 1.5 * thread.diameter.value;
+  const behind = Math.max(SILL_BEHIND, upTenth(formed + TIP_FREE - wall));
+  const fits = (thickness: number) =>
+    thread.sunkLengths.value.find(
+      (l) => l - thickness >= formed - 1e-9 && l - thickness <= behind + wall - TIP_FREE + 1e-9,
+    );
+  let thickness = BRACKET;
+  while (fits(thickness) === undefined && thickness < 2 * BRACKET) thickness = upTenth(thickness + 0.1);
+  const screwLength = fits(thickness) ?? 0;
+  const rim = sunkRim(spec);
+  const first = upTenth(behind + thickness + rim + 0.3);
+  const second = upTenth(first + 2 * rim + 0.6);
+  return {
+    leg: upTenth(second + rim + 0.5),
+    thickness,
+    behind,
+    screws: [first, second],
+    screwLength,
+    engaged: screwLength - thickness,
   };
 }
 

@@ -22,15 +22,14 @@ export interface Grid {
 const MARGIN = 18;
 /** Where the cells are too narrow for the cover's screws between them, those stand beside the outermost. */
 const MARGIN_NARROW = 25.2;
-const ROOMY = 19.6;
+const ROOMY = 19.95;
 /** Beyond the outermost cell, so that its boundary is seen. */
 const BORDER = 2;
-/** Two legs of a corner bracket and a gap between them. */
-export const LEAST_FIELD = 46;
 
-export function layGrid(spec: Spec): { readonly grid: Grid; readonly solved: readonly Solved[] } {
-  const x = axis(spec.grid.columns, spec.frame.margin);
-  const y = axis(spec.grid.rows, spec.frame.margin);
+/** @param leastField - two legs of a corner bracket and a gap between them [mm] */
+export function layGrid(spec: Spec, leastField: number): { readonly grid: Grid; readonly solved: readonly Solved[] } {
+  const x = axis(spec.grid.columns, spec.frame.margin, leastField);
+  const y = axis(spec.grid.rows, spec.frame.margin, leastField);
   const solved: Solved[] =
     spec.frame.margin === undefined
       ? [
@@ -56,13 +55,13 @@ export function layGrid(spec: Spec): { readonly grid: Grid; readonly solved: rea
   };
 }
 
-function axis(cells: readonly number[], given: number | undefined) {
+function axis(cells: readonly number[], given: number | undefined, leastField: number) {
   const total = cells.reduce((a, b) => a + b, 0);
   const [first, last] = [cells[0]! / 2, cells.at(-1)! / 2];
   const span = total - first - last;
   const roomy = cells.length > 2 && Math.min(...cells) >= ROOMY;
   const margin =
-    given ?? Math.max(roomy ? MARGIN : MARGIN_NARROW, first + BORDER, last + BORDER, (LEAST_FIELD - span) / 2);
+    given ?? Math.max(roomy ? MARGIN : MARGIN_NARROW, first + BORDER, last + BORDER, (leastField - span) / 2);
   const start = margin - first;
   const edges = [start];
   for (const cell of cells) edges.push(edges.at(-1)! + cell);

@@ -7,7 +7,7 @@ import type { Solved, Spec } from '../spec/spec.js';
 import { rad } from '../units.js';
 import { layDeck } from './deck.js';
 import { side, upTenth } from './fits.js';
-import { layFrame } from './frame.js';
+import { layFrame, layJoint, WALL } from './frame.js';
 import { type Grid, layGrid } from './grid.js';
 import { layHood } from './hood.js';
 import type { Layout } from './layout.js';
@@ -28,7 +28,7 @@ const AROUND_BEAM = 1;
 
 /** @throws {PresetError} when the demands can't be met together: says which, and by how much */
 export function layOut(spec: Spec): Layout {
-  const { grid, solved: fromGrid } = layGrid(spec);
+  const { grid, solved: fromGrid } = layGrid(spec, 2 * layJoint(spec, spec.frame.wall ?? WALL).leg + 1);
   const solved: Solved[] = [...fromGrid];
   const fail = (mistakes: readonly Mistake[]): never => {
     throw new PresetError(spec.name, mistakes);
@@ -80,16 +80,15 @@ export function layOut(spec: Spec): Layout {
     value: socket.slide,
     why: 'either way across the beam, as far as neighbouring sockets leave room',
   });
-  const frame = layFrame(spec, { grid, mount, socket });
+  const frame = layFrame(spec, { mount, socket });
   const outermost = Math.min(
     grid.columns[0]!,
     grid.rows[0]!,
     grid.width - grid.columns.at(-1)!,
     grid.depth - grid.rows.at(-1)!,
   );
-  const marginLeast = upTenth(
-    frame.tab.reach + 0.4 + plugHalf({ spec, mount, socket, section: frame.section, pitch: grid.leastPitch }),
-  );
+  const plug = plugHalf({ spec, mount, socket, section: frame.section, pitch: grid.leastPitch });
+  const marginLeast = upTenth(frame.tab.reach + 0.4 + plug);
   if (outermost < marginLeast - 1e-9)
     fail([
       {
@@ -101,7 +100,15 @@ export function layOut(spec: Spec): Layout {
     ]);
   const bed = usableBed(spec);
   const longest = Math.max(...bed);
-  const runs = layRuns(spec, { grid, frame, mountWidth: mount.width, socket, longest });
+  const runs = layRuns(spec, {
+    grid,
+    frame,
+    taken: {
+      emitter: Math.max(mount.width, 2 * plug + 0.2),
+      receiver: Math.max(socket.width + 2 * socket.slide, 2 * plug + 0.2),
+    },
+    longest,
+  });
   const deck = layDeck(spec, { grid, frame, bed });
   if (!runs || !deck || frame.section.width > Math.min(...bed))
     return fail([

@@ -15,8 +15,8 @@ export const SHOULDER = 0.8;
 export const BASE_FRONT = 3.2;
 /** Rail's floor: takes a countersunk head. */
 export const RAIL_FLOOR = 3.2;
-/** Past the nut for the screw's tip, and what closes that hole. */
-export const TIP_ROOM = 1;
+/** Past the screw's tip, and what closes that hole. */
+export const TIP_ROOM = 0.5;
 export const THIN_WALL = 0.9;
 export const NECK = 3;
 export const WIRE_STRAIGHT = 6;

@@ -108,9 +108,11 @@ export function layMount(
   const screwAt = rear - room.toScrew;
   const length = upTenth(-(rear - room.toEnd));
   const rearThick = PULL_WALL + adjustThread.nutHeight.value + NUT_PLAY + CLOSE_WALL;
-  const baseNeed = PULL_WALL + fixThread.nutHeight.value + NUT_PLAY + TIP_ROOM + THIN_WALL;
   const fixNeed = RAIL_FLOOR + PULL_WALL + fixThread.nutHeight.value + fixThread.pitch.value;
   const fixLength = stocked(fixThread.sunkLengths.value, fixNeed) ?? 0;
+  const fixPocket = PULL_WALL + fixThread.nutHeight.value + NUT_PLAY;
+  const fixTip = Math.max(fixPocket, fixLength - RAIL_FLOOR) + TIP_ROOM;
+  const baseNeed = fixTip + THIN_WALL;
 
   // As printed the arm's rear hangs down by the bias; it must still clear the base.
   const sag = drop(armMotion(leaf, leaf.bias, 0 as Rad), [post - length, 0], [0, 0]);
@@ -184,7 +186,7 @@ export function layMount(
       },
     },
     pin: { at: pin, radius: pinRadius, length: pinLength, from: pinFrom },
-    fix: { at: rear - room.toFix, nutFloor: PULL_WALL, tipRoom: TIP_ROOM, screwLength: fixLength },
+    fix: { at: rear - room.toFix, nutFloor: PULL_WALL, tipRoom: fixTip - fixPocket, screwLength: fixLength },
     wire: {
       diameter: wireDiameter,
       path: [

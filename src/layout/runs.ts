@@ -1,9 +1,8 @@
 /** Each rail along its side: beams, seams, segments, ribs and bosses, in rail coordinates. */
 import type { Matrix } from '../solid/mesh.js';
 import type { Spec } from '../spec/spec.js';
-import { BOSS_WIDTH, type FrameLayout, railMatrix, SIDES, type Side } from './frame.js';
+import { type FrameLayout, railMatrix, SIDES, type Side } from './frame.js';
 import type { Grid } from './grid.js';
-import type { SocketLayout } from './socket.js';
 import { split } from './split.js';
 
 export type RailKind = 'emitter' | 'receiver';
@@ -46,7 +45,7 @@ export interface RailRun {
 const COVER_GAP = 0.15;
 const BOSS_EVERY = 110;
 /** Between a boss and what stands beside it. */
-const BOSS_AIR = 0.6;
+const BOSS_AIR = 0.5;
 /** Free wall between a corner's tab or a seam's plate and the nearest boss. */
 const BOSS_APART = 3;
 const BOSS_SHORTEST = 30;
@@ -54,8 +53,8 @@ const BOSS_SHORTEST = 30;
 export interface RunOptions {
   readonly grid: Grid;
   readonly frame: FrameLayout;
-  readonly mountWidth: number;
-  readonly socket: SocketLayout;
+  /** What stands at each beam along a rail, its cover's plug included. */
+  readonly taken: Readonly<Record<RailKind, number>>;
   /** Longest piece that the bed takes along a rail. */
   readonly longest: number;
 }
@@ -66,7 +65,7 @@ export function layRuns(spec: Spec, options: RunOptions): readonly RailRun[] | n
   return runs.every((run) => run !== null) ? (runs as RailRun[]) : null;
 }
 
-function layRun(spec: Spec, at: Side, { grid, frame, longest, mountWidth, socket }: RunOptions): RailRun | null {
+function layRun(spec: Spec, at: Side, { grid, frame, longest, taken }: RunOptions): RailRun | null {
   const alongX = at === 'far' || at === 'near';
   const length = alongX ? grid.width : grid.depth;
   const emits = at === spec.emitters.columnsFrom || at === spec.emitters.rowsFrom;
@@ -93,10 +92,14 @@ function layRun(spec: Spec, at: Side, { grid, frame, longest, mountWidth, socket
       ends: [first ? 'corner' : 'seam', last ? 'corner' : 'seam'],
       yields: !alongX,
       beams: beams.filter((beam) => beam.at > from && beam.at < to).map((beam) => beam.at - from),
-      bosses: bossPlaces(to - from, { first: first ? reach : frame.joint.leg, last: last ? reach : frame.joint.leg }),
+      bosses: bossPlaces(to - from, {
+        first: (first ? reach : frame.joint.leg) + frame.boss.width / 2,
+        last: (last ? reach : frame.joint.leg) + frame.boss.width / 2,
+      }),
       fieldBosses: fieldPlaces({
         beams: beams.filter((beam) => beam.at > from && beam.at < to).map((beam) => beam.at - from),
-        taken: emits ? mountWidth : socket.width + 2 * socket.slide,
+        taken: taken[emits ? 'emitter' : 'receiver'],
+        width: frame.boss.width,
         room: [first ? reach + COVER_GAP : null, last ? to - from - reach - COVER_GAP : null],
       }),
       cover: [first ? reach + COVER_GAP : COVER_GAP / 2, to - from - (last ? reach + COVER_GAP : COVER_GAP / 2)],
@@ -115,8 +118,9 @@ function layRun(spec: Spec, at: Side, { grid, frame, longest, mountWidth, socket
 
 interface FieldOptions {
   readonly beams: readonly number[];
-  /** What stands at each beam, along the rail. */
+  /** What stands at each beam, along the rail; and how wide a boss with its screw's head is. */
   readonly taken: number;
+  readonly width: number;
   /** Where the cover begins and ends at a corner; null at a seam. */
   readonly room: readonly [number | null, number | null];
 }
@@ -125,13 +129,13 @@ interface FieldOptions {
  * Bosses on the field wall, midway between beams or beside the outermost, where what stands there leaves room: with them cover and rail are a closed
  * box, which resists twist a hundred times as well as an open channel.
  */
-function fieldPlaces({ beams, taken, room }: FieldOptions): number[] {
-  const need = BOSS_WIDTH + 2 * BOSS_AIR;
+function fieldPlaces({ beams, taken, room, width }: FieldOptions): number[] {
+  const need = width + 2 * BOSS_AIR;
   const open = beams.slice(1).flatMap((beam, i) => {
     const before = beams[i]!;
     return beam - before - taken >= need ? [(beam + before) / 2] : [];
   });
-  const edge = taken / 2 + BOSS_AIR + BOSS_WIDTH / 2;
+  const edge = taken / 2 + BOSS_AIR + width / 2;
   const [first, last] = [beams[0], beams.at(-1)];
   if (first !== undefined && room[0] !== null && first - taken / 2 - room[0] >= need) open.unshift(first - edge);
   if (last !== undefined && room[1] !== null && room[1] - last - taken / 2 >= need) open.push(last + edge);
@@ -144,8 +148,8 @@ function fieldPlaces({ beams, taken, room }: FieldOptions): number[] {
 
 /** Bosses for the cover's screws: one near each end, others between so that none is far from the next. */
 function bossPlaces(length: number, { first, last }: { readonly first: number; readonly last: number }): number[] {
-  const from = first + BOSS_APART + BOSS_WIDTH / 2;
-  const to = length - last - BOSS_APART - BOSS_WIDTH / 2;
+  const from = first + BOSS_APART;
+  const to = length - last - BOSS_APART;
   if (to - from < BOSS_SHORTEST) return [(from + to) / 2];
   const spans = Math.ceil((to - from) / BOSS_EVERY);
   return Array.from({ length: spans + 1 }, (_, i) => from + (i * (to - from)) / spans);
