@@ -8,6 +8,7 @@ import { declarations } from './declarations.js';
 import { eyeSafety } from './eye-safety.js';
 import { fits } from './fits.js';
 import { flexure } from './flexure.js';
+import { handling } from './handling.js';
 import { insertion } from './insertion.js';
 import { interference } from './interference.js';
 import { pitch } from './pitch.js';
@@ -28,6 +29,7 @@ export const CHECKS: readonly Check[] = [
   corridors,
   threads,
   toolAccess,
+  handling,
   insertion,
 ];
 

@@ -8,7 +8,7 @@ import type { FitClass } from '../printers/printer.js';
 import type { Kernel, Solid } from '../solid/kernel.js';
 import { apply, applyDirection } from '../solid/matrix.js';
 import type { Matrix, Vec3 } from '../solid/mesh.js';
-import type { Beam, Fit, Kit, MeantOverlap, Move, Part, Placement, Pose, Screw, Step } from './types.js';
+import type { Beam, Fit, Handling, Kit, MeantOverlap, Move, Part, Placement, Pose, Screw, Step } from './types.js';
 
 export type ScrewHead = 'cap' | 'sunk' | 'set';
 
@@ -45,6 +45,7 @@ export interface Bench {
   screw(options: ScrewOptions): string;
   nut(size: ScrewSize): string;
   fit(options: Omit<Fit, 'wanted'>): void;
+  handle(handling: Handling): void;
   beam(beam: Beam): void;
   step(title: string, options: Omit<Step, 'step' | 'title'>): void;
   kit(): Kit;
@@ -62,6 +63,7 @@ export function bench(k: Kernel, layout: Layout): Bench {
   const placements: Placement[] = [];
   const screws: Screw[] = [];
   const fits: Fit[] = [];
+  const handling: Handling[] = [];
   const beams: Beam[] = [];
   const steps: Step[] = [];
   const { spec } = layout;
@@ -144,13 +146,16 @@ export function bench(k: Kernel, layout: Layout): Bench {
     fit(options) {
       fits.push({ ...options, wanted: side(spec, options.fitClass as FitClass) });
     },
+    handle(one) {
+      handling.push(one);
+    },
     beam(beam) {
       beams.push(beam);
     },
     step(title, options) {
       steps.push({ step: steps.length + 1, title, ...options });
     },
-    kit: () => ({ parts, placements, screws, fits, beams, assembly: steps }),
+    kit: () => ({ parts, placements, screws, fits, handling, beams, assembly: steps }),
   };
   return self;
 }

@@ -1,5 +1,5 @@
 /** Emitters: each mount with its barrel, collar, screws, nuts and pin, as one sub-assembly. */
-import { threads } from '../components/index.js';
+import { keys, threads } from '../components/index.js';
 import { side } from '../layout/fits.js';
 import { poseMotion } from '../layout/mount.js';
 import { NUT_WALLS } from '../layout/mount-room.js';
@@ -13,7 +13,7 @@ import { frame, multiply, translation } from '../solid/matrix.js';
 import type { Matrix, Vec3 } from '../solid/mesh.js';
 import type { Rad } from '../units.js';
 import { type Bench, move } from './bench.js';
-import type { Move, Placement, Pose } from './types.js';
+import type { Handling, Move, Placement, Pose } from './types.js';
 
 export interface PlacedEmitter {
   readonly mount: string;
@@ -23,6 +23,8 @@ export interface PlacedEmitter {
   readonly riders: readonly string[];
 }
 
+/** Fits the collar's notches, and the clamp's M2.5 set screw. */
+const ROLL_KEY = '1.3';
 /** The mount's own axes: its front, its top and its upper side in print, as directions of its file. */
 const DOWN: Vec3 = [0, -1, 0];
 const FORWARD: Vec3 = [1, 0, 0];
@@ -146,6 +148,7 @@ function placeEmitter(
     touches: [barrel],
   });
   b.fit({ a: barrel, b: collar, what: 'the collar on the barrel', fitClass: 'press', drawn: side(spec, 'press') });
+  b.handle(rollKey(b, collar));
   const wires = b.place({
     name: `${stem}-wires`,
     part: b.bought(
@@ -221,6 +224,26 @@ function placeEmitter(
     barrel,
     fixScrew,
     riders: [clampNut, adjustNut, fixNut, pin, barrel, collar, wires, clamp, adjust],
+  };
+}
+
+/** The key in a notch of the collar, upright and leaned half a notch either way: so it is rolled on by notches. */
+function rollKey({ layout: { mount } }: Bench, collar: string): Handling {
+  const key = keys[ROLL_KEY];
+  const depth = mount.collar.outer - mount.collar.notchDepth;
+  const lean = Math.PI / mount.collar.notches;
+  // The collar's file has the kit's up along its x.
+  const stands = [-lean, 0, lean].map((angle) => {
+    const out: Vec3 = [Math.cos(angle), Math.sin(angle), 0];
+    return { from: [out[0] * depth, out[1] * depth, mount.collar.length / 2] as Vec3, out };
+  });
+  return {
+    what: 'rolling the barrel by its collar',
+    placement: collar,
+    tool: `hex key ${ROLL_KEY}`,
+    diameter: key.corners.value,
+    reach: key.longArm.value - mount.collar.notchDepth,
+    stands,
   };
 }
 

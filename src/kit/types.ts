@@ -95,6 +95,17 @@ export interface ToolUse {
   readonly when: 'at its step' | 'covers on';
 }
 
+/** A key that turns something other than a screw, with the covers on: the ways in which it must be able to stand. */
+export interface Handling {
+  readonly what: string;
+  readonly placement: string;
+  readonly tool: string;
+  readonly diameter: number;
+  readonly reach: number;
+  /** In the placement's file coordinates: where the key's end stands, and the way it points outward, for each stand. */
+  readonly stands: readonly { readonly from: Vec3; readonly out: Vec3 }[];
+}
+
 export interface Beam {
   readonly name: string;
   readonly line: 'column' | 'row';
@@ -134,5 +145,6 @@ export interface Kit {
   readonly beams: readonly Beam[];
   readonly screws: readonly Screw[];
   readonly fits: readonly Fit[];
+  readonly handling?: readonly Handling[];
   readonly assembly: readonly Step[];
 }
