@@ -54,9 +54,9 @@ export function drawDeckTile(
   for (const [a, b, c, d] of strips) add.push(box(k, [a, b, deep], [c, d, under + INTO]));
 
   const cuts: Solid[] = [];
-  cuts.push(prism(k, boundaries(layout, tile), { axis: 'z', from: -ENGRAVED, to: OVER }));
-  for (const { at, outlines } of legends)
-    cuts.push(prism(k, shift(outlines, at), { axis: 'z', from: -ENGRAVED, to: OVER }));
+  // Letters lie inside their cells, clear of the lines: one figure, one cut.
+  const letters = legends.map(({ at, outlines }) => shift(outlines, at));
+  cuts.push(prism(k, together(boundaries(layout, tile), ...letters), { axis: 'z', from: -ENGRAVED, to: OVER }));
   for (const splice of deck.splices)
     for (const at of splice.screws)
       for (const off of [-deck.strip / 2, deck.strip / 2]) {

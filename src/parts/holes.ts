@@ -4,7 +4,7 @@ import { grown } from '../layout/fits.js';
 import type { Kernel, Solid } from '../solid/kernel.js';
 import type { Vec3 } from '../solid/mesh.js';
 import { teardrop } from '../solid/outlines.js';
-import { cone, cylinder, prism } from '../solid/shapes.js';
+import { cone, cylinder, prism, turned } from '../solid/shapes.js';
 import type { Spec } from '../spec/spec.js';
 
 export type Way = '+x' | '-x' | '+y' | '-y' | '+z' | '-z';
@@ -28,6 +28,18 @@ export function sunkHole(k: Kernel, spec: Spec, options: HoleOptions): Solid {
   const thread = threads[spec.screws.fix];
   // The head's cone, sharp: its actual rim is narrower, its height counts from the sharp rim.
   const rim = thread.diameter.value / 2 + thread.sunkHeight.value + SUNK_BELOW;
+  if (options.way[1] === 'z') {
+    // Standing, head and shank are one turned figure.
+    const shank = grown(spec, thread.clearance.value) / 2;
+    const profile = [
+      [0, 0],
+      [rim + OVER, 0],
+      [shank, OVER + rim - shank],
+      [shank, OVER + options.depth],
+      [0, OVER + options.depth],
+    ] as const;
+    return turned(k, profile, { from: along(options, -OVER), to: along(options, options.depth), fit: 'hole' });
+  }
   const head = cone(k, {
     from: along(options, -OVER),
     to: along(options, rim),
