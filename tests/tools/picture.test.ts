@@ -1,0 +1,47 @@
+import { expect, test } from 'vitest';
+import { translation } from '../../src/solid/matrix.js';
+import { blockMesh } from '../solid/meshes.js';
+import { type Item, picture, VIEWS } from './picture.mjs';
+
+const colour = [200, 40, 40] as const;
+const block = (to: readonly [number, number, number], more: Partial<Item> = {}): Item => {
+  const { positions, triangles } = blockMesh([0, 0, 0], to);
+  return {
+    soup: Float32Array.from([...triangles].flatMap((v) => [...positions.slice(3 * v, 3 * v + 3)])),
+    colour,
+    ...more,
+  };
+};
+const reddish = (rgb: Uint8Array, at: number) => rgb[3 * at]! > 2 * rgb[3 * at + 1]!;
+const share = ({ rgb }: { readonly rgb: Uint8Array }, is = reddish) => {
+  const count = rgb.length / 3;
+  return Array.from({ length: count }, (_, i) => i).filter((i) => is(rgb, i)).length / count;
+};
+
+test('a block seen from above fills the picture as wide as it should: 90 % of the width, a third of that high', () => {
+  const seen = picture([block([60, 20, 5])], { toEye: VIEWS.top!, size: [200, 150] });
+  // 180 of 200 pixels wide and 60 of 150 high, less the dark lines along the edges.
+  expect(share(seen)).toBeLessThanOrEqual((180 * 60) / (200 * 150) + 0.005);
+  expect(share(seen)).toBeGreaterThan((178 * 58) / (200 * 150));
+});
+
+test('what stands in front hides what is behind, whatever the order', () => {
+  const front = block([20, 1, 20], { matrix: translation([0, -9, 0]) });
+  const behind = block([20, 1, 20], { colour: [40, 40, 200] });
+  for (const items of [
+    [front, behind],
+    [behind, front],
+  ]) {
+    const seen = picture(items, { toEye: VIEWS.near!, size: [120, 120] });
+    expect(share(seen, (rgb, i) => rgb[3 * i + 2]! > 2 * rgb[3 * i]!)).toBe(0);
+    expect(share(seen)).toBeGreaterThan(0.75);
+  }
+});
+
+test('a section takes off the half towards the eye, and what is wholly in it', () => {
+  const items = [block([20, 20, 20]), block([20, 5, 20], { matrix: translation([0, -9, 0]), colour: [40, 40, 200] })];
+  const seen = picture(items, { toEye: VIEWS.near!, size: [120, 120], section: { axis: 1, at: 10 } });
+  expect(share(seen, (rgb, i) => rgb[3 * i + 2]! > 2 * rgb[3 * i]!)).toBe(0);
+  expect(share(seen)).toBeGreaterThan(0.75);
+  expect(() => picture(items, { section: { axis: 1, at: 40 }, toEye: VIEWS.near! })).toThrow(/nothing to show/);
+});
