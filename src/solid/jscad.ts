@@ -7,7 +7,7 @@ export const {
   extrusions,
   geometries,
   measurements,
-  primitives,
+  modifiers,
   text: lettering,
   transforms,
 } = modeling;
