@@ -5,7 +5,7 @@ import { runChecks } from './checks/index.js';
 import { drawKit } from './kit/draw-kit.js';
 import { movingMass } from './kit/moving-mass.js';
 import { layOut } from './layout/lay-out.js';
-import { leafFigures } from './layout/leaf-figures.js';
+import { bentFigures } from './layout/leaf-bent.js';
 import { type Made, makeOutputs } from './outputs/make-outputs.js';
 import type { MeasuringKernel } from './solid/kernel.js';
 import type { Profiles } from './solid/profiles.js';
@@ -44,11 +44,10 @@ export function makeKit(spec: Spec, { kernel, profiles, hash, progress, accept: 
     spec,
     kernel,
     leaf,
-    leafFigures: leafFigures(
-      leaf,
-      { ...layout.demands, ...movingMass(layout, { kit, kernel }) },
-      spec.material.plastic,
-    ),
+    leafFigures: bentFigures(layout.mount, {
+      demands: { ...layout.demands, ...movingMass(layout, { kit, kernel }) },
+      plastic: spec.material.plastic,
+    }),
     frameFigures: frameFigures({ layout, kit, kernel }),
   });
   progress('shapes');

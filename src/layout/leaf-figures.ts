@@ -154,28 +154,56 @@ export const momentNeeded = (demands: LeafDemands, lever: number): number =>
  */
 export function leafFigures(design: LeafDesign, demands: LeafDemands, plastic: Plastic): LeafFigures {
   const bending = leafBending(design, plastic);
-  const { stiffness, screwStiffness, corrected } = bending;
+  return figuresOf(
+    {
+      ...bending,
+      // Under F at the screw the arm turns by F a / K and the screw advances by F / k.
+      turnPerAdvance: (design.lever * bending.screwStiffness) / bending.stiffness,
+      at: (flex) => ({
+        force: (bending.stiffness * flex) / design.lever,
+        strain: bending.strain * flex,
+        stress: bending.stress * flex,
+      }),
+    },
+    { design, demands, plastic },
+  );
+}
+
+/** A leaf's behaviour, whichever theory it comes from. */
+export interface Bent extends Pick<LeafFigures, 'stiffness' | 'screwStiffness' | 'turnPerAdvance' | 'corrected'> {
+  /** Screw force [N], largest strain, and largest stress with the fillets' factor [MPa], at a flex from rest. */
+  readonly at: (flex: Rad) => { readonly force: number; readonly strain: number; readonly stress: number };
+}
+
+/** What follows from a leaf's behaviour: strength, preload, creep, frequency. */
+export function figuresOf(
+  { stiffness, screwStiffness, turnPerAdvance, corrected, at }: Bent,
+  {
+    design,
+    demands,
+    plastic,
+  }: { readonly design: LeafDesign; readonly demands: LeafDemands; readonly plastic: Plastic },
+): LeafFigures {
   const { preload, tilt, bias, stopLatest, lever } = design;
-  const lowest = preload + 2 * tilt;
+  const lowest = (preload + 2 * tilt) as Rad;
+  const [low, stop] = [at(lowest), at((lowest + stopLatest) as Rad)];
   const findley = findleyOf(plastic);
   const left = forceLeft(findley, YEAR_HOURS);
   const shock = shockOf(demands);
   const set = setAfter(findley, YEAR_HOURS, lowest);
-  const force = (flex: number) => (stiffness * flex) / lever;
   const inertia = barInertia(demands.movingMass, demands.massLever, demands.screwAt);
   return {
     stiffness,
     screwStiffness,
-    // Under F at the screw the arm turns by F a / K and the screw advances by F / k.
-    turnPerAdvance: (lever * screwStiffness) / stiffness,
-    strain: bending.strain * lowest,
-    peakStress: bending.stress * lowest,
-    safety: plastic.strength.value / (bending.stress * lowest),
-    stopStrain: bending.strain * (lowest + stopLatest),
-    stopStress: bending.stress * (lowest + stopLatest),
+    turnPerAdvance,
+    strain: low.strain,
+    peakStress: low.stress,
+    safety: plastic.strength.value / low.stress,
+    stopStrain: stop.strain,
+    stopStress: stop.stress,
     preloadNeeded: preloadFlex(momentNeeded(demands, lever), stiffness, left) as Rad,
     preloadMoment: { now: stiffness * preload, afterYear: stiffness * preload * left, shock },
-    force: { highest: force(preload), level: force(bias), lowest: force(lowest) },
+    force: { highest: at(preload).force, level: at(bias).force, lowest: low.force },
     setAfterYear: set as Rad,
     backOff: Math.max(0, lowest - set - shock / stiffness) as Rad,
     frequency: firstFrequency(stiffness, inertia),

@@ -32,8 +32,7 @@ export function drawCornerPost(k: Kernel, layout: Layout): Solid {
   const reach = tab.reach;
   const plate = polygon([
     [-reach, 0],
-    [APART, 0],
-    [0, APART],
+    [0, 0],
     [0, -reach],
     [width, -reach],
     [width, width],
