@@ -5,16 +5,20 @@
  * subtracts nothing in silence; `simplify`, `setTolerance` and a mesh read back in can change the shape, so none of them
  * is used; handles are not collected, so solids live in a scope.
  */
-import Module, { type Manifold, type ManifoldToplevel } from 'manifold-3d';
+import Module, { type CrossSection, type Manifold, type ManifoldToplevel } from 'manifold-3d';
 import { provenCuts } from './cut-proof.js';
 import type { MeasuringKernel, Solid } from './kernel.js';
 import { manifoldProfiles } from './manifold-profiles.js';
-import type { Box, Matrix, Mesh, Vec3 } from './mesh.js';
+import type { Box, Matrix, Mesh, Outlines, Vec3 } from './mesh.js';
 import { requireFinite, requireOutlines, requirePositive, requireRigid } from './numbers.js';
+import { signedArea } from './outlines.js';
 import type { Profiles } from './profiles.js';
 
 /** A cutter must take at least this much [mm³]. */
 const LEAST_CUT = 1e-6;
+
+/** Largest relative difference between the area drawn and the area enclosed: rounding, not a crossing. */
+const CROSSING = 1e-7;
 
 /** How often each original extrusion or revolution is used in a solid. */
 type Origins = ReadonlyMap<number, number>;
@@ -51,12 +55,25 @@ function manifoldKernel(library: ManifoldToplevel): MeasuringKernel {
     return made as unknown as Solid;
   };
 
-  const original = (what: string, handle: Manifold): Solid => {
-    if (handle.isEmpty()) {
-      handle.delete();
-      throw new RangeError(`${what}: the outlines enclose no area (outer ones run counter-clockwise, holes clockwise)`);
+  const original = (what: string, outlines: Outlines, make: (section: CrossSection) => Manifold): Solid => {
+    const section = new CrossSection(outlines as [number, number][][], 'Positive');
+    try {
+      const area = section.area();
+      if (!(area > 0))
+        throw new RangeError(
+          `${what}: the outlines enclose no area (outer ones run counter-clockwise, holes clockwise)`,
+        );
+      // The library makes the best of outlines that cross, in silence; the areas tell.
+      const drawn = outlines.reduce((sum, outline) => sum + signedArea(outline), 0);
+      if (!(Math.abs(drawn - area) <= CROSSING * area))
+        throw new RangeError(
+          `${what}: the outlines cross or overlap, or a hole does not run clockwise (${drawn} mm² drawn, ${area} enclosed)`,
+        );
+      const handle = make(section);
+      return hold(what, handle, new Map([[handle.originalID(), 1]]));
+    } finally {
+      section.delete();
     }
-    return hold(what, handle, new Map([[handle.originalID(), 1]]));
   };
 
   const boxOf = (solid: Held): Box => {
@@ -76,10 +93,7 @@ function manifoldKernel(library: ManifoldToplevel): MeasuringKernel {
     extrude(outlines, height) {
       requireOutlines('extrude', outlines);
       requirePositive('extrude: the height', height);
-      const section = new CrossSection(outlines as [number, number][][], 'Positive');
-      const solid = Manifold.extrude(section, height);
-      section.delete();
-      return original('extrude', solid);
+      return original('extrude', outlines, (section) => Manifold.extrude(section, height));
     },
 
     revolve(outlines, segments) {
@@ -88,10 +102,7 @@ function manifoldKernel(library: ManifoldToplevel): MeasuringKernel {
         throw new RangeError(`revolve: segments must be a whole number from 3, got ${segments}`);
       for (const outline of outlines)
         for (const [x] of outline) if (x < 0) throw new RangeError(`revolve: the radius ${x} is below 0`);
-      const section = new CrossSection(outlines as [number, number][][], 'Positive');
-      const solid = Manifold.revolve(section, segments);
-      section.delete();
-      return original('revolve', solid);
+      return original('revolve', outlines, (section) => Manifold.revolve(section, segments));
     },
 
     move(solid, matrix) {

@@ -2,7 +2,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import type { MeasuringKernel } from '../../src/solid/kernel.js';
 import { loadManifold } from '../../src/solid/manifold-kernel.js';
 import { multiply, rotation, translation } from '../../src/solid/matrix.js';
-import { circle, rectangle, teardrop } from '../../src/solid/outlines.js';
+import { asHoles, circle, rectangle, teardrop } from '../../src/solid/outlines.js';
 import type { Profiles } from '../../src/solid/profiles.js';
 import { box, cone, cylinder, prism } from '../../src/solid/shapes.js';
 import { text } from '../../src/solid/text.js';
@@ -46,6 +46,34 @@ describe('what the kernel refuses', () => {
         5,
       ),
     ).toThrow(/no area/);
+  });
+  test('outlines that cross themselves or each other, and a hole that runs the wrong way', () => {
+    const crossed = [
+      [-10, 0],
+      [0.2, 0],
+      [0, 0.2],
+      [0, -10],
+      [40, -10],
+      [40, 40],
+      [-10, 40],
+    ] as const;
+    expect(() => k.extrude([crossed], 5)).toThrow(/cross/);
+    expect(() => k.extrude([...rectangle(0, 0, 5, 4), ...rectangle(4, 0, 9, 4)], 5)).toThrow(/overlap/);
+    expect(() => k.extrude([...rectangle(0, 0, 9, 9), ...rectangle(3, 3, 4, 5)], 5)).toThrow(/hole/);
+    expect(k.volume(k.extrude([...rectangle(0, 0, 9, 9), ...asHoles(rectangle(3, 3, 4, 5))], 5))).toBeCloseTo(395, 9);
+    expect(() =>
+      k.revolve(
+        [
+          [
+            [1, 0],
+            [3, 2],
+            [3, 0],
+            [1, 2],
+          ],
+        ],
+        24,
+      ),
+    ).toThrow(RangeError);
   });
   test('a mirror or a stretch in place of a move', () => {
     const solid = box(k, [0, 0, 0], [2, 3, 4]);

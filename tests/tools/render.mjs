@@ -5,6 +5,7 @@
  *   node tests/tools/render.mjs out/<kit> [--view iso-front] [--hide cover,deck] [--only rail] [--focus mount-1] [--section x=50] -o picture.png
  *   node tests/tools/render.mjs --stl a.stl [--stl b.stl …] [--view 1,-2,0.5] -o picture.png
  *
+ * A view that begins with a minus is written --view=-1,-2,0.5.
  * --hide, --only and --focus take pieces of placement or part names, with commas; --focus fits the picture to what it names.
  * --section keeps what lies beyond the plane, seen from the eye. --parts draws each printed part alone, into the folder -o.
  */
