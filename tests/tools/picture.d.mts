@@ -7,11 +7,20 @@ export interface Item {
   readonly colour: Vec3;
 }
 
+/** Takes away what lies below or above a coordinate. */
+export interface Cut {
+  readonly axis: 0 | 1 | 2;
+  readonly away: '<' | '>';
+  readonly at: number;
+}
+
 export interface View {
   readonly toEye?: Vec3;
   readonly size?: readonly [number, number];
-  readonly section?: { readonly axis: 0 | 1 | 2; readonly at: number } | null;
+  readonly cut?: Cut | null;
   readonly focus?: readonly Item[];
+  readonly centre?: Vec3 | null;
+  readonly zoom?: number;
 }
 
 export const VIEWS: Readonly<Record<string, Vec3>>;

@@ -38,10 +38,17 @@ test('what stands in front hides what is behind, whatever the order', () => {
   }
 });
 
-test('a section takes off the half towards the eye, and what is wholly in it', () => {
+test('a cut takes off one side, and what is wholly on it', () => {
   const items = [block([20, 20, 20]), block([20, 5, 20], { matrix: translation([0, -9, 0]), colour: [40, 40, 200] })];
-  const seen = picture(items, { toEye: VIEWS.near!, size: [120, 120], section: { axis: 1, at: 10 } });
+  const seen = picture(items, { toEye: VIEWS.near!, size: [120, 120], cut: { axis: 1, away: '<', at: 10 } });
   expect(share(seen, (rgb, i) => rgb[3 * i + 2]! > 2 * rgb[3 * i]!)).toBe(0);
   expect(share(seen)).toBeGreaterThan(0.75);
-  expect(() => picture(items, { section: { axis: 1, at: 40 }, toEye: VIEWS.near! })).toThrow(/nothing to show/);
+  expect(() => picture(items, { cut: { axis: 1, away: '<', at: 40 }, toEye: VIEWS.near! })).toThrow(/nothing to show/);
+});
+
+test('twice as large about a corner: a quarter of the picture shows the block', () => {
+  const items = [block([60, 60, 5])];
+  const seen = picture(items, { toEye: VIEWS.top!, size: [150, 150], centre: [60, 60, 5], zoom: 2 });
+  expect(share(seen)).toBeGreaterThan(0.25 - 0.02);
+  expect(share(seen)).toBeLessThanOrEqual(0.25);
 });
