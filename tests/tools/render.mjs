@@ -21,6 +21,9 @@ import { PNG } from 'pngjs';
 import { beamItems, kitItems, readKit, stlItem } from './kit-items.mjs';
 import { picture, VIEWS } from './picture.mjs';
 
+/** Flat colours pack best unfiltered, without an alpha channel, by plain deflate (strategy 0). */
+const FLAT = { colorType: 2, filterType: 0, deflateLevel: 9, deflateStrategy: 0 };
+
 const { values, positionals } = parseArgs({
   allowPositionals: true,
   options: {
@@ -64,9 +67,9 @@ function draw(all, file) {
     centre,
     zoom: Number(values.zoom) > 0 ? Number(values.zoom) : wrong('zoom', 'a number above 0'),
   });
-  const png = new PNG({ width, height, colorType: 2, deflateLevel: 9 });
+  const png = new PNG({ width, height });
   for (let i = 0; i < width * height; i++) png.data.set([rgb[3 * i], rgb[3 * i + 1], rgb[3 * i + 2], 255], 4 * i);
-  writeFileSync(file, PNG.sync.write(png, { colorType: 2, deflateLevel: 9 }));
+  writeFileSync(file, PNG.sync.write(png, FLAT));
   const triangles = shown.reduce((sum, { soup }) => sum + soup.length / 9, 0);
   const took = Math.round(performance.now() - started);
   console.log(`${file}: ${shown.length} of ${all.length} shown, ${triangles} triangles, ${took} ms`);
