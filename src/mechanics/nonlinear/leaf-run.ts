@@ -25,9 +25,8 @@ export interface Run {
   readonly before: { readonly q: Float64Array; readonly x: Float64Array; span: number; like: string };
   /** The present one while the next is sought. */
   readonly kept: { readonly q: Float64Array; readonly x: Float64Array };
-  /** Heat of friction since rest [N·mm]; Newton iterations. */
+  /** Heat of friction since rest [N·mm]. */
   heat: number;
-  iterations: number;
 }
 
 /** Changes of meeting tried in one step, and halvings of a step, before it is given up. */
@@ -69,7 +68,6 @@ export function newRun(options: {
     before: { q: work.q.slice(), x: work.x.slice(), span: 0, like: '' },
     kept: { q: work.q.slice(), x: work.x.slice() },
     heat: 0,
-    iterations: 0,
   };
 }
 
@@ -117,16 +115,14 @@ function settle(run: Run, target: number, span: number): boolean {
   const { state } = arm;
   kept.q.set(q);
   kept.x.set(x);
-  const { meeting, direction, advance } = state;
+  const { meeting, direction, advance, anchor } = state;
   if (state.byFlex) {
     state.turn = target;
     x[extrasOf(state) - 1] = advance;
   } else state.advance = target;
   carry(run, span);
   for (let change = 0; change < CHANGES; change++) {
-    const count = iterate(work, arm.border(state));
-    if (count === 0) break;
-    run.iterations += count;
+    if (iterate(work, arm.border(state)) === 0) break;
     arm.look(work);
     const next = judge(run);
     if (next === undefined) {
@@ -135,6 +131,7 @@ function settle(run: Run, target: number, span: number): boolean {
       before.x.set(kept.x);
       return true;
     }
+    if (meeting === 'open' && next !== 'open') state.anchor = arm.answer[SLIDE + VALUE]!;
     meet(run, next);
   }
   q.set(kept.q);
@@ -142,6 +139,7 @@ function settle(run: Run, target: number, span: number): boolean {
   state.meeting = meeting;
   state.direction = direction;
   state.advance = advance;
+  state.anchor = anchor;
   return false;
 }
 
@@ -163,24 +161,23 @@ function judge({ work, arm, friction }: Run): Meeting | undefined {
   const closed = friction > 0 ? 'stick' : 'slide';
   if (state.meeting === 'open') return answer[GAP + VALUE]! < -NOUGHT ? closed : undefined;
   const push = work.x[0]!;
-  if (push < -NOUGHT) {
+  const sticks = state.meeting === 'stick';
+  // What sticks and would pull may still push when it slides.
+  if (push < -NOUGHT && !sticks) {
     if (state.byFlex) throw new RangeError('leaf: only a pulling screw would hold that flex');
     return 'open';
   }
   if (friction === 0) return undefined;
-  if (state.meeting === 'slide') return state.direction * (slide - state.anchor) < -NOUGHT ? 'stick' : undefined;
+  if (!sticks) return state.direction * (slide - state.anchor) < -NOUGHT ? 'stick' : undefined;
   return Math.abs(work.x[1]!) > friction * push + NOUGHT ? 'slide' : undefined;
 }
 
 function meet({ work, arm, friction }: Run, next: Meeting): void {
-  const { state, answer } = arm;
+  const { state } = arm;
   const { x } = work;
   const advance = state.byFlex ? x[extrasOf(state) - 1]! : 0;
   if (next === 'slide') state.direction = friction === 0 ? 0 : -Math.sign(x[1]!);
-  if (state.meeting === 'open') {
-    x[0] = 0;
-    state.anchor = answer[SLIDE + VALUE]!;
-  }
+  if (state.meeting === 'open') x[0] = 0;
   x[1] = next === 'stick' && state.meeting === 'slide' ? -state.direction * friction * x[0]! : 0;
   state.meeting = next;
   if (state.byFlex) x[extrasOf(state) - 1] = advance;
