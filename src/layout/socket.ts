@@ -19,7 +19,14 @@ export interface SocketLayout {
   readonly foot: { readonly length: number; readonly top: number; readonly screwAt: number };
   readonly face: number;
   readonly tube: { readonly radius: number; readonly end: number };
-  readonly pocket: { readonly width: number; readonly rear: number; readonly floor: number };
+  /** Pocket of the body, and the wider channel above its top in which the legs leave. */
+  readonly pocket: {
+    readonly width: number;
+    readonly rear: number;
+    readonly floor: number;
+    readonly channel: number;
+    readonly channelFrom: number;
+  };
   readonly stop: { readonly top: number };
   /** Top of the body, where the lid lies; and of the lid. */
   readonly top: number;
@@ -45,9 +52,16 @@ const APART = 0.4;
 
 const slotWall = 1.2;
 
+/** Between the cheeks: body or legs, whichever is wider, with play. */
+function channelWidth(spec: Spec): number {
+  const { width, legs, legPitch, legWidth } = spec.receivers.part;
+  const span = (legs.value - 1) * legPitch.value + legWidth.value;
+  return Math.max(width.value, span) + 2 * side(spec, 'slide');
+}
+
 /** Width of a socket with this slide. */
 function socketWidth(spec: Spec, slide: number): number {
-  const body = spec.receivers.part.width.value + 2 * side(spec, 'slide') + 2 * WALL;
+  const body = channelWidth(spec) + 2 * WALL;
   return Math.max(body, threads[spec.screws.fix].clearance.value + 2 * slide + 2 * slotWall);
 }
 
@@ -80,7 +94,13 @@ export function laySocket(
     foot: { length: FOOT, top: PLINTH + FOOT_HEIGHT, screwAt: -FOOT / 2 + 0.5 },
     face: -FOOT,
     tube: { radius: receiver.apertureDiameter.value / 2, end: tubeEnd },
-    pocket: { width: receiver.width.value + 2 * play, rear: pocketRear, floor },
+    pocket: {
+      width: receiver.width.value + 2 * play,
+      rear: pocketRear,
+      floor,
+      channel: channelWidth(spec),
+      channelFrom: bodyTop - 0.05,
+    },
     stop: { top: legTop - receiver.legWidth.value - 0.5 },
     top: legTop + 1,
     lid: { thickness: 1.6, plugBottom: legTop + 0.2 },

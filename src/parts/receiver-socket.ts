@@ -19,6 +19,7 @@ export function drawReceiverSocket(k: Kernel, spec: Spec, s: SocketLayout): Soli
   const z = (w: number) => w - s.bottom;
   const screwHole = grown(spec, threads[spec.screws.fix].clearance.value) / 2;
   const pocketHalf = s.pocket.width / 2;
+  const channelHalf = s.pocket.channel / 2;
   const body = k.union([
     box(k, [-s.length, -half, 0], [0, half, z(s.foot.top)]),
     box(k, [-s.length, -half, 0], [s.face, half, z(s.top)]),
@@ -36,7 +37,10 @@ export function drawReceiverSocket(k: Kernel, spec: Spec, s: SocketLayout): Soli
     }),
     box(k, [s.pocket.rear, -pocketHalf, z(s.pocket.floor)], [s.tube.end, pocketHalf, z(s.top) + OVER]),
     // Over the stop the legs leave to the rear between the cheeks.
-    box(k, [-s.length - OVER, -pocketHalf, z(s.stop.top)], [s.pocket.rear + 0.1, pocketHalf, z(s.top) + OVER]),
+    box(k, [-s.length - OVER, -channelHalf, z(s.stop.top)], [s.pocket.rear + 0.1, channelHalf, z(s.top) + OVER]),
+    ...(channelHalf > pocketHalf
+      ? [box(k, [s.pocket.rear, -channelHalf, z(s.pocket.channelFrom)], [s.tube.end, channelHalf, z(s.top) + OVER])]
+      : []),
     box(
       k,
       [s.groove.at - s.groove.width / 2, -half - OVER, -OVER],
@@ -67,7 +71,7 @@ function target(s: SocketLayout) {
 export function drawSocketLid(k: Kernel, spec: Spec, s: SocketLayout): Solid {
   const snug = spec.printer.machine.snug.value;
   const half = s.width / 2;
-  const plugHalf = (s.pocket.width - snug) / 2;
+  const plugHalf = (s.pocket.channel - snug) / 2;
   const depth = s.top - s.lid.plugBottom;
   const rear = -s.length;
   return k.union([
