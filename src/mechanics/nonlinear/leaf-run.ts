@@ -22,7 +22,7 @@ export interface Run {
   /** Place of the ball along the face at rest [mm]. */
   readonly start: number;
   /** Equilibrium before the present one, and by how much the demand has grown since; `like`: which kind of step that was. */
-  readonly before: { readonly q: Float64Array; readonly x: Float64Array; span: number; like: string };
+  readonly before: { readonly q: Float64Array; readonly x: Float64Array; span: number; like: number };
   /** The present one while the next is sought. */
   readonly kept: { readonly q: Float64Array; readonly x: Float64Array };
   /** Heat of friction since rest [N·mm]. */
@@ -65,7 +65,7 @@ export function newRun(options: {
     screw: contact !== undefined,
     sense: moment < 0 ? -1 : 1,
     start: answer[PLACE]!,
-    before: { q: work.q.slice(), x: work.x.slice(), span: 0, like: '' },
+    before: { q: work.q.slice(), x: work.x.slice(), span: 0, like: UNLIKE },
     kept: { q: work.q.slice(), x: work.x.slice() },
     heat: 0,
   };
@@ -90,7 +90,7 @@ export function stepTo(run: Run, demand: LeafDemand): void {
   const loadTo = demand.load ?? 1;
   const unknown = byFlex !== state.byFlex;
   state.byFlex = byFlex;
-  if (unknown) run.before.like = '';
+  if (unknown) run.before.like = UNLIKE;
   let done = 0;
   let part = 1;
   while (done < 1) {
@@ -152,7 +152,10 @@ function carry({ work, before, arm }: Run, span: number): void {
   for (let k = 0; k < x.length; k++) x[k]! += ratio * (x[k]! - before.x[k]!);
 }
 
-const likeOf = ({ meeting, byFlex, direction }: ArmBorder['state']) => `${meeting} ${byFlex} ${direction}`;
+/** A number for each kind of step: what is unknown and which way it slides. */
+const likeOf = (state: ArmBorder['state']) =>
+  (state.byFlex ? 10 : 0) + 3 * (extrasOf(state) - (state.byFlex ? 1 : 0)) + state.direction;
+const UNLIKE = -9;
 
 /** @returns the meeting that contradicts less, or undefined when this one holds */
 function judge({ work, arm, friction }: Run): Meeting | undefined {

@@ -10,6 +10,9 @@ export class NoEquilibrium extends Error {
   }
 }
 
+/** A step that moves a node farther than this many times the frame's size is a failure. */
+const WILD = 10;
+
 /** A frame with all the room that its solution needs; allocated once. */
 export interface Workspace {
   readonly frame: Frame;
@@ -19,6 +22,8 @@ export interface Workspace {
   readonly q: Float64Array;
   /** Extra unknowns. */
   readonly x: Float64Array;
+  /** A change of displacement beyond this [mm] is a failure. */
+  readonly wild: number;
 }
 
 /** @param extras - most extra unknowns */
@@ -28,6 +33,7 @@ export const newWorkspace = (frame: Frame, extras: number): Workspace => ({
   scratch: newScratch(),
   q: new Float64Array(3 * frame.nodes.length),
   x: new Float64Array(extras),
+  wild: WILD * sizeOf(frame),
 });
 
 /** What acts on the frame besides its own elasticity. */
@@ -46,8 +52,6 @@ export interface Border {
 /** An iteration stops when no displacement [mm] or turn [rad] changes by more. */
 export const TOLERANCE = 1e-9;
 const ITERATIONS = 24;
-/** A step that moves a node farther than this many times the frame's size is a failure. */
-const WILD = 10;
 
 /**
  * Iterates q and x to equilibrium from where they stand.
@@ -57,10 +61,9 @@ const WILD = 10;
  * Source: Newton–Raphson (Crisfield, vol. 1, ch. 1 and 9).
  */
 export function iterate(work: Workspace, border: Border, tolerance = TOLERANCE): number {
-  const { frame, system, q, x, scratch } = work;
+  const { frame, system, q, x, scratch, wild } = work;
   const { equation } = frame;
   const { residual, gaps } = system;
-  const wild = WILD * sizeOf(frame);
   for (let count = 1; count <= ITERATIONS; count++) {
     assemble(frame, q, system.band, residual, scratch);
     if (border.extras > 0) clearBorder(system);
