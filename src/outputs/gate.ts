@@ -2,7 +2,7 @@
 import type { Finding } from '../findings.js';
 import type { MeasuringKernel } from '../solid/kernel.js';
 import type { Mesh } from '../solid/mesh.js';
-import { corners, meshBox, meshVolume, pairEdges, triangleArea, triangleCount } from '../solid/mesh-measures.js';
+import { meshBox, meshVolume, pairEdges } from '../solid/mesh-measures.js';
 import type { ShapeFile } from './context.js';
 import { readStl } from './stl-read.js';
 
@@ -69,18 +69,20 @@ export function gateFile({ path, bytes, volume, onBed }: GatedFile): readonly Fi
   return findings;
 }
 
-function degenerateCount(mesh: Mesh): number {
+function degenerateCount({ positions: p, triangles }: Mesh): number {
   let count = 0;
-  for (let t = 0; t < triangleCount(mesh); t++) {
-    const [a, b, c] = corners(mesh, t);
-    const longest = Math.max(length(a, b), length(b, c), length(c, a));
-    if (!((2 * triangleArea(mesh, t)) / longest > LEAST_HEIGHT)) count++;
+  for (let i = 0; i < triangles.length; i += 3) {
+    const [a, b, c] = [3 * triangles[i]!, 3 * triangles[i + 1]!, 3 * triangles[i + 2]!];
+    const [ux, uy, uz] = [p[b]! - p[a]!, p[b + 1]! - p[a + 1]!, p[b + 2]! - p[a + 2]!];
+    const [vx, vy, vz] = [p[c]! - p[a]!, p[c + 1]! - p[a + 1]!, p[c + 2]! - p[a + 2]!];
+    const [wx, wy, wz] = [vx - ux, vy - uy, vz - uz];
+    const [nx, ny, nz] = [uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx];
+    // Twice the area is the height times the longest side.
+    const longest = Math.max(ux * ux + uy * uy + uz * uz, vx * vx + vy * vy + vz * vz, wx * wx + wy * wy + wz * wz);
+    if (!(nx * nx + ny * ny + nz * nz > LEAST_HEIGHT * LEAST_HEIGHT * longest)) count++;
   }
   return count;
 }
-
-type Point = readonly [number, number, number];
-const length = (a: Point, b: Point) => Math.hypot(a[0] - b[0], a[1] - b[1], a[2] - b[2]);
 
 type Failure = Pick<Finding, 'code' | 'measured' | 'limit' | 'unit' | 'message'>;
 const error = (subject: string, failure: Failure): Finding => ({

@@ -1,8 +1,8 @@
 /** A mesh as a binary STL. */
-import serializer from '@jscad/stl-serializer';
+import { serializeBinary } from '@jscad/stl-serializer/CSGToStlb.js';
 import { geometries } from '../solid/jscad.js';
 import type { Mesh } from '../solid/mesh.js';
-import { corners, triangleCount } from '../solid/mesh-measures.js';
+import { onGrid } from './stl-grid.js';
 import { withoutSlivers } from './stl-slivers.js';
 
 /** Length of the free text at the head of a binary STL [bytes]. */
@@ -14,25 +14,31 @@ export interface StlNames {
 }
 
 /**
- * The serializer snaps to a grid of about 1e-5 of the size and drops what collapses, so that the file has no degenerate facet.
+ * The serializer's own way in, `serialize`, snaps, looks for seams and triangulates: by text keys, most of its time. This mesh
+ * is snapped and has neither seams nor polygons, so that it goes straight to the writer.
  * Same mesh, same bytes. Lengths mm, though the format can't say so.
  *
  * @param mesh - closed, outward
  * @param names - go into the header, in ASCII, as far as they fit
  */
 export function stlBytes(mesh: Mesh, names: StlNames): Uint8Array {
-  const polygons = Array.from({ length: triangleCount(mesh) }, (_, t) =>
-    geometries.poly3.create(corners(mesh, t).map((p): [number, number, number] => [...p])),
+  const { positions, triangles } = withoutSlivers(onGrid(mesh));
+  const at = (corner: number): [number, number, number] => {
+    const v = 3 * triangles[corner]!;
+    return [positions[v]!, positions[v + 1]!, positions[v + 2]!];
+  };
+  const polygons = Array.from({ length: triangles.length / 3 }, (_, t) =>
+    geometries.poly3.create([at(3 * t), at(3 * t + 1), at(3 * t + 2)]),
   );
-  const pieces = serializer.serialize({ binary: true }, geometries.geom3.create(polygons));
+  const pieces = serializeBinary([geometries.geom3.create(polygons)], {});
   const bytes = new Uint8Array(pieces.reduce((sum, piece) => sum + piece.byteLength, 0));
-  let at = 0;
+  let length = 0;
   for (const piece of pieces) {
-    bytes.set(new Uint8Array(piece), at);
-    at += piece.byteLength;
+    bytes.set(new Uint8Array(piece), length);
+    length += piece.byteLength;
   }
   bytes.set(header(names));
-  return withoutSlivers(bytes);
+  return bytes;
 }
 
 /** Never begins with "solid": by that word readers tell a text STL. */

@@ -59,23 +59,31 @@ export interface EdgePairing {
 
 export function pairEdges({ triangles, positions }: Mesh): EdgePairing {
   const vertices = positions.length / 3;
-  // Uses of an edge from its smaller vertex to its larger one, and back.
-  const uses = new Map<number, { forth: number; back: number }>();
-  for (let i = 0; i < triangles.length; i += 3)
-    for (let j = 0; j < 3; j++) {
-      const [from, to] = [triangles[i + j]!, triangles[i + ((j + 1) % 3)]!];
-      const key = Math.min(from, to) * vertices + Math.max(from, to);
-      const use = uses.get(key) ?? { forth: 0, back: 0 };
-      if (from < to) use.forth++;
-      else use.back++;
-      uses.set(key, use);
-    }
-  let [open, shared] = [0, 0];
-  for (const { forth, back } of uses.values()) {
-    open += Math.abs(forth - back);
-    if (forth + back > 2) shared++;
+  // Each edge by the number of its smaller vertex and its larger one, in a table probed in line: its uses forth and back.
+  const mask = 2 ** Math.ceil(Math.log2(2 * triangles.length + 2)) - 1;
+  const keys = new Float64Array(mask + 1).fill(-1);
+  const forth = new Uint32Array(mask + 1);
+  const back = new Uint32Array(mask + 1);
+  for (let i = 0; i < triangles.length; i++) {
+    const from = triangles[i]!;
+    const to = triangles[i % 3 === 2 ? i - 2 : i + 1]!;
+    const [low, high] = from < to ? [from, to] : [to, from];
+    const key = low * vertices + high;
+    let slot = (Math.imul(low, 0x9e3779b1) ^ Math.imul(high, 0x85ebca6b)) >>> 0;
+    for (slot = (slot ^ (slot >>> 15)) & mask; keys[slot] !== -1 && keys[slot] !== key; ) slot = (slot + 1) & mask;
+    keys[slot] = key;
+    if (from < to) forth[slot]!++;
+    else back[slot]!++;
   }
-  return { open, shared, edges: uses.size };
+  let [open, shared, edges] = [0, 0, 0];
+  for (let slot = 0; slot <= mask; slot++) {
+    const [f, b] = [forth[slot]!, back[slot]!];
+    if (f + b === 0) continue;
+    open += Math.abs(f - b);
+    if (f + b > 2) shared++;
+    edges++;
+  }
+  return { open, shared, edges };
 }
 
 /** Separate closed shells. */
@@ -102,20 +110,24 @@ export function handleCount(mesh: Mesh): number {
   return shellCount(mesh) - characteristic / 2;
 }
 
-function moments(mesh: Mesh): { readonly volume: number; readonly centroid: Vec3 } {
-  if (mesh.triangles.length === 0) return { volume: 0, centroid: [0, 0, 0] };
+function moments({ positions: p, triangles }: Mesh): { readonly volume: number; readonly centroid: Vec3 } {
+  if (triangles.length === 0) return { volume: 0, centroid: [0, 0, 0] };
   // Taken about a vertex of the mesh: far from the origin the sum would cancel digits away.
-  const [origin] = corners(mesh, 0);
-  let volume = 0;
-  const sum: [number, number, number] = [0, 0, 0];
-  for (let t = 0; t < triangleCount(mesh); t++) {
-    const [a, b, c] = corners(mesh, t).map((p) => minus(p, origin)) as [Vec3, Vec3, Vec3];
-    const n = cross(b, c);
-    const v = (a[0] * n[0] + a[1] * n[1] + a[2] * n[2]) / 6;
+  const first = 3 * triangles[0]!;
+  const [ox, oy, oz] = [p[first]!, p[first + 1]!, p[first + 2]!];
+  let [volume, sx, sy, sz] = [0, 0, 0, 0];
+  for (let i = 0; i < triangles.length; i += 3) {
+    const [a, b, c] = [3 * triangles[i]!, 3 * triangles[i + 1]!, 3 * triangles[i + 2]!];
+    const [ax, ay, az] = [p[a]! - ox, p[a + 1]! - oy, p[a + 2]! - oz];
+    const [bx, by, bz] = [p[b]! - ox, p[b + 1]! - oy, p[b + 2]! - oz];
+    const [cx, cy, cz] = [p[c]! - ox, p[c + 1]! - oy, p[c + 2]! - oz];
+    const v = (ax * (by * cz - bz * cy) + ay * (bz * cx - bx * cz) + az * (bx * cy - by * cx)) / 6;
     volume += v;
-    for (let i = 0; i < 3; i++) sum[i]! += (v * (a[i]! + b[i]! + c[i]!)) / 4;
+    sx += (v * (ax + bx + cx)) / 4;
+    sy += (v * (ay + by + cy)) / 4;
+    sz += (v * (az + bz + cz)) / 4;
   }
-  return { volume, centroid: [origin[0] + sum[0] / volume, origin[1] + sum[1] / volume, origin[2] + sum[2] / volume] };
+  return { volume, centroid: [ox + sx / volume, oy + sy / volume, oz + sz / volume] };
 }
 
 /** The three corners of a triangle. */
