@@ -81,12 +81,23 @@ export function leafAtFlex(form: LeafForm, flex: Rad): { readonly points: readon
 
 /** @returns the motion of the moving arm from one flex to another */
 export function armMotion(form: LeafForm, from: Rad, to: Rad): PlaneMotion {
-  const [u, w] = leafAtFlex(form, from).end.at;
-  const [u2, w2] = leafAtFlex(form, to).end.at;
+  const [u, w] = endAt(form, from);
+  const [u2, w2] = endAt(form, to);
   const angle = (from - to) as Rad;
   const c = Math.cos(angle);
   const s = Math.sin(angle);
   return { angle, du: u2 - (c * u - s * w), dw: w2 - (s * u + c * w) };
+}
+
+/** Ends already computed: a mount asks a score of times for the same few poses of its leaf. */
+const ends = new WeakMap<LeafForm, Map<Rad, Vec2>>();
+
+function endAt(form: LeafForm, flex: Rad): Vec2 {
+  const known = ends.get(form) ?? new Map<Rad, Vec2>();
+  ends.set(form, known);
+  const at = known.get(flex) ?? leafAtFlex(form, flex).end.at;
+  known.set(flex, at);
+  return at;
 }
 
 /**
