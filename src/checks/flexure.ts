@@ -1,18 +1,9 @@
 /** Does the leaf bear its travel for years, stay pushed against its screw, and stop before it yields? */
 import type { Finding } from '../findings.js';
-import { STRESS_SAFETY } from '../layout/leaf-search.js';
+import { FORCE_MOST, HOLDS, QUIET, STRESS_SAFETY } from '../layout/leaf-search.js';
 import { deg } from '../units.js';
 import type { Check, CheckContext } from './context.js';
 import { figure, say } from './say.js';
-
-/** Below this a screw's friction alone does not hold it [N]. Source: estimate for M2.5 in a plain nut, common practice. */
-const HOLDS = 3;
-
-/** More than this bends the nut's pocket and dents the base [N]. Source: estimate for walls of 1.7 mm, common practice. */
-const FORCE_MOST = 25;
-
-/** Foot steps, fans and knocks on a table excite up to about this [Hz]. Source: common practice. */
-const QUIET = 40;
 
 const CODES = [
   'flexure/strain-sustained',

@@ -6,74 +6,52 @@ import { type Mistake, PresetError } from '../errors.js';
 import type { Solved, Spec } from '../spec/spec.js';
 import { rad } from '../units.js';
 import { layDeck } from './deck.js';
-import { side, upTenth } from './fits.js';
+import { upTenth } from './fits.js';
 import { layFrame, layJoint, WALL } from './frame.js';
 import { type Grid, layGrid } from './grid.js';
 import { layHood } from './hood.js';
 import type { Layout } from './layout.js';
-import { collarRadius, LEAST_BARREL, leastMountWidth } from './mount-room.js';
-import { layMountWithLeaf } from './mount-solve.js';
+import { askMount } from './mount-ask.js';
+import { layMountWithLeaf, type MountSolution } from './mount-solve.js';
 import { plugHalf } from './openings.js';
 import { layRuns } from './runs.js';
-import { laySocket, leastSocketPitch } from './socket.js';
+import { laySocket } from './socket.js';
 
-/** Width of a mount where the pitch leaves room: stiffer in yaw and easier to hold than the least. */
-const MOUNT_WIDTH = 12;
-/** Rib between two mounts, at least. */
-const RIB = 1.2;
-/** Tilt wanted, in Rayleigh parameters of the boresight error: 99 barrels in 100 are within 3.03. */
-const TILT_SIGMAS = 3;
 /** Free space around a beam [mm], in all. */
 const AROUND_BEAM = 1;
 
 /** @throws {PresetError} when the demands can't be met together: says which, and by how much */
 export function layOut(spec: Spec): Layout {
-  const { grid, solved: fromGrid } = layGrid(spec, 2 * layJoint(spec, spec.frame.wall ?? WALL).leg + 1);
-  const solved: Solved[] = [...fromGrid];
+  const { grid, solved: fromGrid } = gridOf(spec);
+  const ask = askMount(spec, grid);
+  const found = layMountWithLeaf(spec, { width: ask.width, tilt: rad(ask.tiltDeg) });
+  return layAround(spec, {
+    grid,
+    tiltDeg: ask.tiltDeg,
+    ...found,
+    solved: [...fromGrid, ...ask.solved, ...found.solved],
+  });
+}
+
+/** Where the beams cross: the same whatever the mounts are. */
+export const gridOf = (spec: Spec): ReturnType<typeof layGrid> =>
+  layGrid(spec, 2 * layJoint(spec, spec.frame.wall ?? WALL).leg + 1);
+
+export interface Around extends MountSolution {
+  readonly grid: Grid;
+  readonly tiltDeg: number;
+}
+
+/**
+ * Lays out the rest of a kit around a mount that is solved already.
+ *
+ * @throws {PresetError} when it doesn't go together
+ */
+export function layAround(spec: Spec, { grid, tiltDeg, mount, demands, solved: before }: Around): Layout {
+  const solved: Solved[] = [...before];
   const fail = (mistakes: readonly Mistake[]): never => {
     throw new PresetError(spec.name, mistakes);
   };
-
-  if (spec.emitters.part.length.value < LEAST_BARREL)
-    fail([
-      {
-        code: 'preset/emitter-too-short',
-        path: 'emitters.part',
-        message: `a body of ${spec.emitters.part.length.value} mm is too short for seat, clamp and collar`,
-        hint: `at least ${LEAST_BARREL} mm: push a shorter one into a sleeve of that length and give the sleeve's figures`,
-      },
-    ]);
-  const widthLeast = Math.max(spec.leaf.width ?? 0, leastMountWidth(spec));
-  const between = 2 * side(spec, 'snug') + RIB;
-  const collars = 2 * collarRadius(spec) + 0.4;
-  const least = upTenth(Math.max(widthLeast + between, collars, leastSocketPitch(spec)));
-  if (grid.leastPitch < least - 1e-9)
-    fail([
-      {
-        code: 'preset/pitch-too-small',
-        path: 'grid.pitch',
-        message: `beams ${grid.leastPitch} mm apart leave no room for mounts and sockets side by side`,
-        hint: `the least pitch for this emitter and receiver is ${least} mm`,
-      },
-    ]);
-  const width = spec.leaf.width ?? Math.min(MOUNT_WIDTH, Math.floor((grid.leastPitch - between) * 10) / 10);
-  if (spec.leaf.width === undefined)
-    solved.push({
-      path: 'leaf.width',
-      value: width,
-      why: `the mount's width: ${MOUNT_WIDTH} mm where the pitch allows it, never less than the ${widthLeast} mm that barrel, nuts and pin need`,
-    });
-
-  const tiltDeg = spec.aim.tiltDeg ?? Math.ceil(2 * TILT_SIGMAS * spec.emitters.part.boresightSigmaDeg.value) / 2;
-  if (spec.aim.tiltDeg === undefined)
-    solved.push({
-      path: 'aim.tilt',
-      value: tiltDeg,
-      why: `either way from level: three times the boresight error's Rayleigh parameter of ${spec.emitters.part.boresightSigmaDeg.value}°, which 99 barrels in 100 stay within`,
-    });
-
-  const { mount, demands, solved: fromLeaf } = layMountWithLeaf(spec, { width, tilt: rad(tiltDeg) });
-  solved.push(...fromLeaf);
   const socket = laySocket(spec, { axis: mount.axis, pitch: grid.leastPitch });
   solved.push({
     path: 'receivers.slide',

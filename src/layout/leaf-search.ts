@@ -5,7 +5,7 @@ import { barInertia, firstFrequency } from '../mechanics/frequency.js';
 import { printedThickness } from '../mechanics/printed-thickness.js';
 import type { LeafLayout } from '../spec/spec.js';
 import { type Rad, rad } from '../units.js';
-import { findleyOf, leafBending, lineFigures, momentNeeded } from './leaf-figures.js';
+import { type Bending, findleyOf, leafBending, lineFigures, momentNeeded } from './leaf-figures.js';
 import type { LeafDemands, LeafDesign } from './types.js';
 
 export interface SearchOptions {
@@ -16,8 +16,12 @@ export interface SearchOptions {
 
 /** Strength over the largest stress. Source: common practice for plastics under steady load. */
 export const STRESS_SAFETY = 1.5;
+/** More than this bends the nut's pocket and dents the base [N]. Source: estimate for walls of 1.7 mm, common practice. */
+export const FORCE_MOST = 25;
+/** Below this a screw's friction alone does not hold it [N]. Source: estimate for M2.5 in a plain nut, common practice. */
+export const HOLDS = 3;
 /** What a leaf's printed thickness may be off [mm]: K is taken for the thin one. Source: common practice. */
-const THICKNESS_ERROR = 0.05;
+export const THICKNESS_ERROR = 0.05;
 /** Least gap between legs, and air left when they approach each other [mm]. Source: slots of two lines print open; common practice. */
 const GAP_LEAST = 0.8;
 const GAP_AIR = 0.4;
@@ -123,14 +127,44 @@ const heightOf = ({ layout, legs, legPitch, thickness, length }: Body): number =
 };
 
 /** The design of a body that meets every demand, or nothing. */
-function judge(body: Body, demands: LeafDemands, { plastic, screwAt }: SearchOptions): Candidate | undefined {
-  const { layout, legs, length, thickness, legPitch } = body;
-  const at = screwAt ? { ...demands, screwAt: screwAt(body) } : demands;
-  const { post, gapTolerance, tilt } = at;
+function judge(body: Body, demands: LeafDemands, options: SearchOptions): Candidate | undefined {
+  const at = placed(body, demands, options);
+  if (!misfits(body, at).next().done) return undefined;
+  const tried = dimension(body, at, options);
+  return tried && weaknesses(tried, options).next().done ? tried : undefined;
+}
+
+const placed = (body: Body, demands: LeafDemands, { screwAt }: SearchOptions): LeafDemands =>
+  screwAt ? { ...demands, screwAt: screwAt(body) } : demands;
+
+/** A demand that a leaf does not meet. Lengths in mm, strains as fractions, MPa. */
+export interface Broken {
+  readonly rule: 'height' | 'length' | 'post' | 'strain' | 'gap' | 'stop' | 'stress';
+  readonly measured: number;
+  readonly limit: number;
+}
+
+/** What of a body has no room. */
+function* misfits(body: Body, { heightMost, lengthMost, post }: LeafDemands): Generator<Broken> {
   const height = heightOf(body);
-  const span = { upright: thickness, notch: 2 * length, 'in-line': length, folded: length }[layout];
-  if (height > at.heightMost + 1e-9 || span > at.lengthMost + 1e-9) return undefined;
-  if (post < ARM_THICKNESSES * thickness - 1e-9) return undefined;
+  if (height > heightMost + 1e-9) yield { rule: 'height', measured: height, limit: heightMost };
+  const span = spanOf(body);
+  if (span > lengthMost + 1e-9) yield { rule: 'length', measured: span, limit: lengthMost };
+  const thick = ARM_THICKNESSES * body.thickness;
+  if (post < thick - 1e-9) yield { rule: 'post', measured: thick, limit: post };
+}
+
+const spanOf = ({ layout, thickness, length }: Body): number =>
+  ({ upright: thickness, notch: 2 * length, 'in-line': length, folded: length })[layout];
+
+interface Dimensioned extends Candidate {
+  readonly bending: Bending;
+}
+
+/** Preload, bias and stop for a body, or nothing where the screw would stand before the leaf's end. */
+function dimension(body: Body, at: LeafDemands, { plastic }: SearchOptions): Dimensioned | undefined {
+  const { layout, legs, length, thickness, legPitch } = body;
+  const { post, gapTolerance, tilt } = at;
   const { centre } = lineFigures(body);
   const lever = at.screwAt - post + centre;
   if (!(lever > length / 2)) return undefined;
@@ -140,24 +174,63 @@ function judge(body: Body, demands: LeafDemands, { plastic, screwAt }: SearchOpt
   const left = forceLeft(findleyOf(plastic), YEAR_HOURS);
   const least = Math.max(momentNeeded(at, lever) / (bending.stiffness * thin * left), gapTolerance / lever);
   const preload = (Math.ceil(least / FLEX_STEP - 1e-9) * FLEX_STEP) as Rad;
-  const lowest = preload + 2 * tilt;
   const chinLever = post / 2 - centre;
   // Drawn one tolerance past the lowest beam, the stop touches between there and two tolerances past it.
   const stopMargin = (gapTolerance / chinLever) as Rad;
   const stopLatest = (2 * stopMargin) as Rad;
-  if (bending.strain * lowest > plastic.sustainedStrain.value) return undefined;
-  const atStop = lowest + stopLatest;
-  if (legs > 1 && legPitch - thickness < approach(body, atStop) + GAP_AIR - 1e-9) return undefined;
-  if (bending.strain * atStop > Math.min(plastic.shortTermStrain.value, plastic.yieldStrain.value)) return undefined;
-  if (bending.stress * atStop > plastic.strength.value / STRESS_SAFETY) return undefined;
-
   const turns = legs > 1 ? (legPitch + thickness) * (legs > 2 ? 1 : 0.5) : 0;
   return {
     at,
+    bending,
     design: { ...body, lever, chinLever, preload, tilt, bias: (preload + tilt) as Rad, stopMargin, stopLatest },
     frequency: firstFrequency(bending.stiffness, barInertia(at.movingMass, at.massLever, at.screwAt)),
-    zone: (span + turns) * height,
+    zone: (spanOf(body) + turns) * heightOf(body),
   };
+}
+
+/** What of a leaf bends too far or bears too much, by the closed forms. */
+function* weaknesses({ design, bending }: Dimensioned, { plastic }: SearchOptions): Generator<Broken> {
+  const lowest = design.preload + 2 * design.tilt;
+  const atStop = lowest + design.stopLatest;
+  const strain = bending.strain * lowest;
+  if (strain > plastic.sustainedStrain.value)
+    yield { rule: 'strain', measured: strain, limit: plastic.sustainedStrain.value };
+  if (design.legs > 1) {
+    const gap = design.legPitch - design.thickness;
+    const least = approach(design, atStop) + GAP_AIR;
+    if (gap < least - 1e-9) yield { rule: 'gap', measured: gap, limit: least };
+  }
+  const stop = bending.strain * atStop;
+  const most = Math.min(plastic.shortTermStrain.value, plastic.yieldStrain.value);
+  if (stop > most) yield { rule: 'stop', measured: stop, limit: most };
+  const stress = bending.stress * atStop;
+  const allowed = plastic.strength.value / STRESS_SAFETY;
+  if (stress > allowed) yield { rule: 'stress', measured: stress, limit: allowed };
+}
+
+/** A leaf that may break demands, and those it breaks. */
+export interface Nearest extends Candidate {
+  readonly broken: readonly Broken[];
+}
+
+/**
+ * As `searchLeaf`; where no leaf meets the demands, the one that misses them by the least, all misses taken together.
+ *
+ * @returns undefined where nothing can be drawn at all: no pitch of legs fits, or the screw would stand before the leaf's end
+ */
+export function nearestLeaf(demands: LeafDemands, options: SearchOptions): Nearest | undefined {
+  let best: Nearest | undefined;
+  let miss = Infinity;
+  for (const body of bodies(demands)) {
+    const at = placed(body, demands, options);
+    const tried = dimension(body, at, options);
+    if (!tried) continue;
+    const broken = [...misfits(body, at), ...weaknesses(tried, options)];
+    const off = broken.reduce((sum, { measured, limit }) => sum + Math.abs(measured / limit - 1), 0);
+    if (best && (off > miss || (off === miss && !better(tried, best)))) continue;
+    [best, miss] = [{ ...tried, broken }, off];
+  }
+  return best;
 }
 
 /**

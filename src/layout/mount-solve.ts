@@ -6,7 +6,7 @@ import type { Plastic } from '../materials/plastic.js';
 import type { Solved, Spec } from '../spec/spec.js';
 import type { Rad } from '../units.js';
 import { leafEnd, rearFrom } from './leaf-place.js';
-import { solveLeaf } from './leaf-solve.js';
+import { type LeafSolution, type SolveOptions, solveLeaf } from './leaf-solve.js';
 import { layMount, type MountLayout } from './mount.js';
 import { rearRoom, SHOULDER } from './mount-room.js';
 import { estimateMass } from './moving-mass.js';
@@ -39,11 +39,13 @@ export function layMountWithLeaf(
   spec: Spec,
   { width, tilt }: { readonly width: number; readonly tilt: Rad },
 ): MountSolution {
-  const rooms = spec.leaf.length === undefined ? ROOMS : [spec.leaf.length];
+  const rooms = roomsOf(spec);
   let failure: unknown;
   for (const lengthMost of rooms) {
     try {
-      return settle(spec, { width, tilt, lengthMost });
+      const settled = settleMount(spec, { width, tilt, lengthMost, choose: solveLeaf });
+      if (settled) return settled;
+      throw new Error(`leaf and mount did not settle (length ${lengthMost}, width ${width})`);
     } catch (error) {
       if (!(error instanceof PresetError)) throw error;
       failure = error;
@@ -52,8 +54,12 @@ export function layMountWithLeaf(
   throw failure;
 }
 
+/** Room along the beam for the leaf [mm], tried in turn: what a pinned length takes, a notch being two radii long. */
+export const roomsOf = ({ leaf }: Spec): readonly number[] =>
+  leaf.length === undefined ? ROOMS : [leaf.layout === 'notch' ? 2 * leaf.length : leaf.length];
+
 /** The search goes by closed forms; what it keeps in reserve is more than they differ from the nonlinear solver, which judges. */
-const RESERVE = 0.98;
+export const RESERVE = 0.98;
 
 function withReserve(plastic: Plastic): Plastic {
   const kept = (datum: Datum): Datum => ({ ...datum, value: datum.value * RESERVE });
@@ -65,11 +71,28 @@ function withReserve(plastic: Plastic): Plastic {
   };
 }
 
-/** Repeats leaf and mount until the chin has its room. */
-function settle(
+export interface SettleOptions<T extends ChosenLeaf> {
+  readonly width: number;
+  readonly tilt: Rad;
+  readonly lengthMost: number;
+  readonly choose: (demands: LeafDemands, options: SolveOptions) => T | undefined;
+}
+
+export type ChosenLeaf = Pick<LeafSolution, 'design'> & Partial<Pick<LeafSolution, 'solved'>>;
+
+export interface Settled<T extends ChosenLeaf> extends MountSolution {
+  readonly chosen: T;
+}
+
+/**
+ * Repeats leaf and mount until the chin has its room and the leaf carries what moves.
+ *
+ * @returns undefined where `choose` finds nothing, or leaf and mount run away from each other
+ */
+export function settleMount<T extends ChosenLeaf>(
   spec: Spec,
-  { width, tilt, lengthMost }: { readonly width: number; readonly tilt: Rad; readonly lengthMost: number },
-): MountSolution {
+  { width, tilt, lengthMost, choose }: SettleOptions<T>,
+): Settled<T> | undefined {
   const { machine } = spec.printer;
   const upright = spec.leaf.layout === 'upright';
   const post = upright ? POST_UPRIGHT : POST;
@@ -93,22 +116,25 @@ function settle(
     thickness: spec.leaf.thickness,
   };
   for (let round = 0; round < ROUNDS; round++) {
-    const { design, solved } = solveLeaf(demands, {
+    const chosen = choose(demands, {
       plastic: withReserve(spec.material.plastic),
       preset: spec.name,
       screwAt: (leaf) => rearRoom(spec).toScrew - rearFrom(spec, { leaf, post }),
     });
+    if (!chosen) return undefined;
+    const { design, solved = [] } = chosen;
     const mount = layMount(spec, { leaf: design, width, post });
     // A leaf that ends at the front must leave the chin room under its root.
     const missing = leafEnd(design) === 'front' ? mount.arm.footBottom - mount.arm.rootBottom : 0;
     const mass = estimateMass(spec, mount);
     const heavier = mass.movingMass * mass.massLever > demands.movingMass * demands.massLever * (1 + MASS_TOLERANCE);
-    if (missing <= 1e-6 && !heavier) return { mount, demands: { ...demands, screwAt: -mount.adjust.at }, solved };
+    if (missing <= 1e-6 && !heavier)
+      return { mount, demands: { ...demands, screwAt: -mount.adjust.at }, solved, chosen };
     demands = {
       ...demands,
       ...(heavier ? mass : {}),
       legGapLeast: missing > 1e-6 ? Math.ceil((demands.legGapLeast + missing) * 20) / 20 : demands.legGapLeast,
     };
   }
-  throw new Error(`leaf and mount did not settle in ${ROUNDS} rounds (length ${lengthMost}, width ${width})`);
+  return undefined;
 }

@@ -1,0 +1,76 @@
+/** What a mount is asked for before its leaf is chosen: its width, and the tilt either way. */
+import { type Mistake, PresetError } from '../errors.js';
+import type { Solved, Spec } from '../spec/spec.js';
+import { side, upTenth } from './fits.js';
+import type { Grid } from './grid.js';
+import { collarRadius, LEAST_BARREL, leastMountWidth } from './mount-room.js';
+import { leastSocketPitch } from './socket.js';
+
+/** Width of a mount where the pitch leaves room: stiffer in yaw and easier to hold than the least. */
+const MOUNT_WIDTH = 12;
+/** Rib between two mounts, at least. */
+const RIB = 1.2;
+/** Tilt wanted, in Rayleigh parameters of the boresight error: 99 barrels in 100 are within 3.03. */
+const TILT_SIGMAS = 3;
+
+export interface MountAsk {
+  readonly width: number;
+  readonly tiltDeg: number;
+  readonly solved: readonly Solved[];
+}
+
+/** @throws {PresetError} when barrel, nuts or neighbours leave no room */
+export function askMount(spec: Spec, grid: Pick<Grid, 'leastPitch'>): MountAsk {
+  const solved: Solved[] = [];
+  const fail = (mistakes: readonly Mistake[]): never => {
+    throw new PresetError(spec.name, mistakes);
+  };
+  if (spec.emitters.part.length.value < LEAST_BARREL)
+    fail([
+      {
+        code: 'preset/emitter-too-short',
+        path: 'emitters.part',
+        message: `a body of ${spec.emitters.part.length.value} mm is too short for seat, clamp and collar`,
+        hint: `at least ${LEAST_BARREL} mm: push a shorter one into a sleeve of that length and give the sleeve's figures`,
+      },
+    ]);
+  const widthOwn = leastMountWidth(spec);
+  if (spec.leaf.width !== undefined && spec.leaf.width < widthOwn - 1e-9)
+    fail([
+      {
+        code: 'preset/mount-too-narrow',
+        path: 'leaf.width',
+        message: `a mount ${spec.leaf.width} mm wide has no room for barrel, nuts and pin`,
+        hint: `at least ${widthOwn} mm`,
+      },
+    ]);
+  const widthLeast = Math.max(spec.leaf.width ?? 0, widthOwn);
+  const between = 2 * side(spec, 'snug') + RIB;
+  const collars = 2 * collarRadius(spec) + 0.4;
+  const least = upTenth(Math.max(widthLeast + between, collars, leastSocketPitch(spec)));
+  if (grid.leastPitch < least - 1e-9)
+    fail([
+      {
+        code: 'preset/pitch-too-small',
+        path: 'grid.pitch',
+        message: `beams ${grid.leastPitch} mm apart leave no room for mounts and sockets side by side`,
+        hint: `the least pitch for this emitter and receiver is ${least} mm`,
+      },
+    ]);
+  const width = spec.leaf.width ?? Math.min(MOUNT_WIDTH, Math.floor((grid.leastPitch - between) * 10) / 10);
+  if (spec.leaf.width === undefined)
+    solved.push({
+      path: 'leaf.width',
+      value: width,
+      why: `the mount's width: ${MOUNT_WIDTH} mm where the pitch allows it, never less than the ${widthLeast} mm that barrel, nuts and pin need`,
+    });
+
+  const tiltDeg = spec.aim.tiltDeg ?? Math.ceil(2 * TILT_SIGMAS * spec.emitters.part.boresightSigmaDeg.value) / 2;
+  if (spec.aim.tiltDeg === undefined)
+    solved.push({
+      path: 'aim.tilt',
+      value: tiltDeg,
+      why: `either way from level: three times the boresight error's Rayleigh parameter of ${spec.emitters.part.boresightSigmaDeg.value}°, which 99 barrels in 100 stay within`,
+    });
+  return { width, tiltDeg, solved };
+}
