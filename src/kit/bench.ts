@@ -1,6 +1,6 @@
 /** Where a kit is put together: parts are drawn once, placements, screws and steps are added in order. */
 import { keys, threads } from '../components/index.js';
-import type { ScrewSize } from '../components/types.js';
+import type { HexKey, ScrewSize } from '../components/types.js';
 import { grown, side } from '../layout/fits.js';
 import type { Layout } from '../layout/layout.js';
 import { drawCapScrew, drawNut, drawSetScrew, drawSunkScrew } from '../parts/bought.js';
@@ -122,10 +122,7 @@ export function bench(k: Kernel, layout: Layout): Bench {
       );
       const held = into.kind === 'nut' ? into.nut : into.part;
       self.place({ ...options, part, touches: [...(options.touches ?? []), ...through, held] });
-      const thread = threads[size];
-      const flats = (head === 'cap' ? thread.capKey : head === 'sunk' ? thread.sunkKey : thread.setKey).value;
-      const key = Object.values(keys).find((one) => Math.abs(one.flats.value - flats) < 1e-9);
-      if (!key) throw new RangeError(`no hexagon key of ${flats} mm is known`);
+      const { key, name: tool } = hexKey(size, head);
       screws.push({
         placement: options.name,
         size,
@@ -135,7 +132,7 @@ export function bench(k: Kernel, layout: Layout): Bench {
         into,
         tipRoom: options.tipRoom,
         tool: {
-          name: `hex key ${flats}`,
+          name: tool,
           diameter: key.corners.value,
           reach: options.shortArm ? key.shortArm.value : key.longArm.value,
           when: options.when,
@@ -159,6 +156,18 @@ export function bench(k: Kernel, layout: Layout): Bench {
   };
   return self;
 }
+
+/** The hexagon key for a screw's socket. */
+export function hexKey(size: ScrewSize, head: ScrewHead): { readonly key: HexKey; readonly name: string } {
+  const thread = threads[size];
+  const flats = (head === 'cap' ? thread.capKey : head === 'sunk' ? thread.sunkKey : thread.setKey).value;
+  const key = Object.values(keys).find((one) => Math.abs(one.flats.value - flats) < 1e-9);
+  if (!key) throw new RangeError(`no hexagon key of ${flats} mm is known`);
+  return { key, name: `hex key ${flats}` };
+}
+
+/** The key for the countersunk screws that hold the frame. */
+export const fixKey = ({ layout }: Bench): string => hexKey(layout.spec.screws.fix, 'sunk').name;
 
 /** What a screw's thread may share with the plastic it is formed in: the ring between pilot and thread, and a little. */
 export function formedOverlap(

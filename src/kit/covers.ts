@@ -8,7 +8,7 @@ import { drawHoodPanel, hoodMatrix } from '../parts/hood.js';
 import { coverScrews } from '../parts/rail.js';
 import { drawRailCover } from '../parts/rail-cover.js';
 import { frame, multiply, translation } from '../solid/matrix.js';
-import { type Bench, formedOverlap, move } from './bench.js';
+import { type Bench, fixKey, formedOverlap, move } from './bench.js';
 import { pieceTitle } from './frame.js';
 import { segmentName } from './mounts.js';
 
@@ -67,7 +67,7 @@ export function placeCovers(b: Bench): readonly string[] {
     hardware: screws,
     moves: [
       ...covers.map((name) => move(name, [0, 0, -1], 20)),
-      ...screws.map((name) => move(name, [0, 0, -1], 15, { tool: 'hex key 2' })),
+      ...screws.map((name) => move(name, [0, 0, -1], 15, { tool: fixKey(b) })),
     ],
   });
   return screws;
@@ -131,7 +131,7 @@ export function placePlugs(b: Bench): void {
       return name;
     }),
   );
-  b.step('Align every line, one at a time, as the report says; then press the plugs into the openings', {
+  b.step('Align every line, one at a time, as the README says; then press the plugs into the openings', {
     joins: names,
     hardware: [],
     moves: names.map((name) => move(name, [0, 0, -1], 10)),

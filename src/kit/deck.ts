@@ -6,7 +6,7 @@ import { frame } from '../solid/matrix.js';
 import type { Outlines, Vec2 } from '../solid/mesh.js';
 import { scaled, shift } from '../solid/outlines.js';
 import { outlinesBox } from '../solid/outlines-box.js';
-import { type Bench, formedOverlap, move } from './bench.js';
+import { type Bench, fixKey, formedOverlap, move } from './bench.js';
 import { segmentName } from './mounts.js';
 import type { Move } from './types.js';
 
@@ -80,7 +80,7 @@ export function placeDeck(b: Bench, lettering: Lettering): void {
           through: [plate],
         });
         hardware.push(name);
-        moves.push(move(name, [0, 0, -1], deck.screwLength + 3, { inFrameOf: tiles[0]!, tool: 'hex key 2' }));
+        moves.push(move(name, [0, 0, -1], deck.screwLength + 3, { inFrameOf: tiles[0]!, tool: fixKey(b) }));
       }
   });
   if (many)

@@ -8,7 +8,7 @@ import { drawCornerBracket, drawSillBar, drawWallPlate } from '../parts/joints.j
 import { drawReceiverRail } from '../parts/receiver-rail.js';
 import { applyDirection, frame, multiply, rotation, translation } from '../solid/matrix.js';
 import type { Matrix, Vec3 } from '../solid/mesh.js';
-import { type Bench, formedOverlap, move } from './bench.js';
+import { type Bench, fixKey, formedOverlap, move } from './bench.js';
 import { segmentName } from './mounts.js';
 import type { Move } from './types.js';
 
@@ -104,7 +104,7 @@ function placeRun(b: Bench, run: RailRun): void {
           rail,
         });
         hardware.push(one);
-        moves.push(move(one, [0, 1, 0], joint.screwLength + 3, { inFrameOf: before, tool: 'hex key 2' }));
+        moves.push(move(one, [0, 1, 0], joint.screwLength + 3, { inFrameOf: before, tool: fixKey(b) }));
         for (const z of tab.heights) {
           const two = wallScrew(b, {
             name: `${plate}-screw-${hardware.length + 1}`,
@@ -113,7 +113,7 @@ function placeRun(b: Bench, run: RailRun): void {
             into: plate,
           });
           hardware.push(two);
-          moves.push(move(two, [0, -1, 0], tab.screwLength + 3, { inFrameOf: before, tool: 'hex key 2' }));
+          moves.push(move(two, [0, -1, 0], tab.screwLength + 3, { inFrameOf: before, tool: fixKey(b) }));
         }
       }
   });
@@ -208,7 +208,7 @@ function placeCorners(b: Bench): void {
     hardware: bracketScrews.map(({ name }) => name),
     moves: [
       ...brackets.map((name) => move(name, [0, 0, -1], section.sillTop + 3)),
-      ...bracketScrews.map(({ name, way }) => move(name, way, joint.screwLength + 3, { tool: 'hex key 2' })),
+      ...bracketScrews.map(({ name, way }) => move(name, way, joint.screwLength + 3, { tool: fixKey(b) })),
     ],
   });
   b.step('Lower a corner post over each corner, its tabs inside the rails, and screw it from outside', {
@@ -216,7 +216,7 @@ function placeCorners(b: Bench): void {
     hardware: postScrews.map(({ name }) => name),
     moves: [
       ...posts.map((name) => move(name, [0, 0, -1], section.height + 3)),
-      ...postScrews.map(({ name, way }) => move(name, way, tab.screwLength + 3, { tool: 'hex key 2' })),
+      ...postScrews.map(({ name, way }) => move(name, way, tab.screwLength + 3, { tool: fixKey(b) })),
     ],
   });
 }

@@ -12,7 +12,7 @@ import { drawPosedMount, drawTiltMount } from '../parts/tilt-mount.js';
 import { frame, multiply, translation } from '../solid/matrix.js';
 import type { Matrix, Vec3 } from '../solid/mesh.js';
 import type { Rad } from '../units.js';
-import { type Bench, move } from './bench.js';
+import { type Bench, hexKey, move } from './bench.js';
 import type { Handling, Move, Placement, Pose } from './types.js';
 
 export interface PlacedEmitter {
@@ -23,7 +23,7 @@ export interface PlacedEmitter {
   readonly riders: readonly string[];
 }
 
-/** Fits the collar's notches, and the clamp's M2.5 set screw. */
+/** The key that fits the collar's notches; with the default screws it is the clamp's too. */
 const ROLL_KEY = '1.3';
 /** The mount's own axes: its front, its top and its upper side in print, as directions of its file. */
 const DOWN: Vec3 = [0, -1, 0];
@@ -249,7 +249,8 @@ function rollKey({ layout: { mount } }: Bench, collar: string): Handling {
 
 /** Steps at the bench for all mounts at once. */
 export function benchSteps(b: Bench, emitters: readonly PlacedEmitter[]): void {
-  const { mount } = b.layout;
+  const { mount, spec } = b.layout;
+  const [clampTool, adjustTool] = [hexKey(spec.screws.clamp, 'set').name, hexKey(spec.screws.adjust, 'cap').name];
   const side = mount.width / 2 + 4;
   const each = (pick: (e: PlacedEmitter, i: number) => Move[]) => emitters.flatMap(pick);
   const of = (e: PlacedEmitter, i: number) => e.riders[i]!;
@@ -267,7 +268,7 @@ export function benchSteps(b: Bench, emitters: readonly PlacedEmitter[]): void {
     joins: [],
     hardware: emitters.flatMap((e) => [of(e, 7), of(e, 8)]),
     moves: each((e) =>
-      [7, 8].map((i) => move(of(e, i), DOWN, 15, { inFrameOf: e.mount, tool: i === 7 ? 'hex key 1.3' : 'hex key 2' })),
+      [7, 8].map((i) => move(of(e, i), DOWN, 15, { inFrameOf: e.mount, tool: i === 7 ? clampTool : adjustTool })),
     ),
   });
 }
@@ -280,7 +281,7 @@ export function lowerMounts(b: Bench, emitters: readonly PlacedEmitter[]): void 
     hardware: emitters.map((e) => e.fixScrew),
     moves: emitters.flatMap((e) => [
       move(e.mount, [0, 0, -1], travel),
-      move(e.fixScrew, [0, 0, 1], 15, { tool: 'hex key 2' }),
+      move(e.fixScrew, [0, 0, 1], 15, { tool: hexKey(b.layout.spec.screws.fix, 'sunk').name }),
     ]),
   });
 }

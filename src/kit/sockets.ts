@@ -7,7 +7,7 @@ import { drawReceiver } from '../parts/bought.js';
 import { drawReceiverSocket, drawSocketLid } from '../parts/receiver-socket.js';
 import { frame, multiply, translation } from '../solid/matrix.js';
 import type { Matrix } from '../solid/mesh.js';
-import { type Bench, formedOverlap, move } from './bench.js';
+import { type Bench, formedOverlap, hexKey, move } from './bench.js';
 import { railName } from './mounts.js';
 
 export interface PlacedReceiver {
@@ -106,7 +106,7 @@ export function socketSteps(b: Bench, receivers: readonly PlacedReceiver[]): voi
     hardware: receivers.map((r) => r.screw),
     moves: receivers.flatMap((r) => [
       move(r.socket, [0, 0, -1], section.height + 5),
-      move(r.screw, [0, 0, -1], section.height + 5, { tool: 'hex key 2.5' }),
+      move(r.screw, [0, 0, -1], section.height + 5, { tool: hexKey(b.layout.spec.screws.fix, 'cap').name }),
     ]),
   });
 }

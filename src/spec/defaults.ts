@@ -21,7 +21,7 @@ export const DEFAULTS = {
   material: { value: 'petg', why: 'holds the largest strain for years among the plastics every printer prints' },
   printer: { value: 'bed-220', why: 'the most common size of bed' },
   'screws.adjust': { value: 'M2.5', why: 'fine pitch (0.45) that still takes a sturdy key' },
-  'screws.clamp': { value: 'M2.5', why: 'one key serves both screws of a mount' },
+  'screws.clamp': { value: 'M2.5', why: 'its key, 1.3, also fits the notches of the collar that rolls the barrel' },
   'screws.fix': { value: 'M3', why: 'the size every maker has' },
 } as const satisfies Record<string, { value: string | number; why: string }>;
 

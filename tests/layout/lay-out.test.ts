@@ -1,0 +1,71 @@
+/** Layout figures worked out by hand on the plain 4 × 6 grid, pitch 22. */
+import { describe, expect, test } from 'vitest';
+import { PresetError } from '../../src/errors.js';
+import { layOut } from '../../src/layout/lay-out.js';
+import { split } from '../../src/layout/split.js';
+import { apply } from '../../src/solid/matrix.js';
+import { readPreset } from '../../src/spec/read-preset.js';
+
+const lay = (text: string) => layOut(readPreset(text, 'laid.yaml'));
+const plain = lay('grid: { rows: 4, columns: 6, pitch: 22 }\nmaterial: petg\n');
+
+test('beams stand a margin from the walls and a pitch apart', () => {
+  // Margin 18: columns at 18, 40 … 128, field 2 · 18 + 5 · 22 = 146 wide, 2 · 18 + 3 · 22 = 102 deep.
+  expect(plain.grid.columns).toEqual([18, 40, 62, 84, 106, 128]);
+  expect(plain.grid.rows).toEqual([18, 40, 62, 84]);
+  expect([plain.grid.width, plain.grid.depth]).toEqual([146, 102]);
+  expect(plain.grid.columnEdges).toEqual([7, 29, 51, 73, 95, 117, 139]);
+});
+
+test('unequal cells: a beam at the middle of each', () => {
+  const { grid } = lay('grid: { rows: 2, columns: [30, 20, 40], pitch: { y: 22 } }\nmaterial: petg\n');
+  // Edges from the margin m less half the first cell: middles at m, m + 25, m + 55.
+  const [first] = grid.columns;
+  expect(grid.columns.map((x) => x - first!)).toEqual([0, 25, 55]);
+});
+
+describe('rails turn into place: each beam of a run stands where the grid has it', () => {
+  for (const run of plain.runs)
+    test(run.side, () => {
+      for (const beam of run.beams) {
+        const [x, y] = apply(run.matrix, [beam.at, 0, 0]);
+        const want = beam.line === 'column' ? plain.grid.columns[beam.index] : plain.grid.rows[beam.index];
+        expect(beam.line === 'column' ? x : y).toBeCloseTo(want!, 9);
+        // Outward from the field wall is away from the field's middle.
+        const [ox, oy] = apply(run.matrix, [beam.at, 1, 0]);
+        expect(Math.hypot(ox - 73, oy - 51)).toBeGreaterThan(Math.hypot(x - 73, y - 51));
+      }
+    });
+});
+
+test('the axis of every barrel is at the beam height', () => {
+  const { section } = plain.frame;
+  expect(section.bottom + section.floor + plain.mount.axis).toBeCloseTo(5, 9);
+  expect(section.bottom + section.floor + plain.socket.axis).toBeCloseTo(5, 9);
+});
+
+describe('split', () => {
+  test('fits whole: no seam', () => expect(split({ length: 200, at: [100], longest: 210, shortest: 40 })).toEqual([]));
+  test('the fewest pieces, as even as the places allow', () => {
+    expect(split({ length: 500, at: [90, 170, 250, 330, 420], longest: 210, shortest: 50 })).toEqual([170, 330]);
+  });
+  test('no place will do: null', () => expect(split({ length: 300, at: [20], longest: 210, shortest: 50 })).toBeNull());
+});
+
+test('a pitch too small names the least, and that one is taken', () => {
+  const ask = (pitch: number) => lay(`grid: { rows: 2, columns: 3, pitch: ${pitch} }\nmaterial: petg\n`);
+  let least = 0;
+  try {
+    ask(9);
+  } catch (error) {
+    expect(error).toBeInstanceOf(PresetError);
+    least = Number(/least pitch .* is ([\d.]+) mm/.exec((error as PresetError).mistakes[0]!.hint!)![1]);
+  }
+  expect(least).toBeGreaterThan(9);
+  expect(ask(least).grid.leastPitch).toBeCloseTo(least, 9);
+  expect(() => ask(least - 0.1)).toThrow(PresetError);
+});
+
+test('an emitter too short for its seat is refused with the least length', () => {
+  expect(() => lay('grid: { rows: 1, columns: 2, pitch: 25 }\nemitters: { part: led-5-red }\n')).toThrow(PresetError);
+});
