@@ -12,6 +12,7 @@ const ORDER: readonly (readonly string[])[] = [
   ['solid'],
   ['spec'],
   ['layout'],
+  ['tune'],
   ['parts'],
   ['kit'],
   ['checks'],

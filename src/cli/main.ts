@@ -6,6 +6,7 @@ import * as catalog from './commands/catalog.js';
 import * as check from './commands/check.js';
 import * as kit from './commands/kit.js';
 import * as create from './commands/new.js';
+import * as tune from './commands/tune.js';
 import { type ExitCode, exitCodeOf, UsageError } from './exit.js';
 import { failureJson, failureText } from './failure-text.js';
 import { endQuietlyOnClosedPipe, sayJson, warn, width } from './terminal.js';
@@ -31,6 +32,7 @@ function commandLine() {
     .usage('$0 COMMAND\n\nDesigns, checks and writes printable kits for touch-free panels of crossed light beams.')
     .command(kit.command, kit.describe, kit.builder, ends(kit.run))
     .command(check.command, check.describe, check.builder, ends(check.run))
+    .command(tune.command, tune.describe, tune.builder, ends(tune.run))
     .command(create.command, create.describe, create.builder, ends(create.run))
     .command(catalog.command, catalog.describe, catalog.builder, ends(catalog.run))
     .epilogue(

@@ -19,11 +19,23 @@ export interface KitFile {
 /** What was just done; a test ends the process there. */
 export type SwapStep = 'locked' | 'writing' | 'written' | 'old aside' | 'new in place' | 'old removed';
 
+/** A file, and how its text names the format. */
+export interface FolderMark {
+  readonly file: string;
+  readonly format: string;
+  /** What such a folder holds. */
+  readonly what: string;
+}
+
+const KIT: FolderMark = { file: 'kit.json', format: 'beamloom-kit/', what: 'a kit' };
+
 export interface Swap {
   /** Folder of all kits. */
   readonly out: string;
   readonly kit: string;
   readonly files: readonly KitFile[];
+  /** By what a folder is known for an earlier one of its kind, which may be replaced; default: a kit's. */
+  readonly mark?: FolderMark;
   /** Called after each step. */
   readonly after?: (step: SwapStep) => void;
 }
@@ -34,13 +46,13 @@ export interface Swap {
  * @returns the kit's folder
  * @throws {FileError} when something can't be written, a second run holds the kit, or the folder in its place is no kit
  */
-export async function swapIn({ out, kit, files, after = () => {} }: Swap): Promise<string> {
+export async function swapIn({ out, kit, files, mark = KIT, after = () => {} }: Swap): Promise<string> {
   const at = places(out, kit);
   await makeFolder(out);
   return withLock(at.lock, async () => {
     after('locked');
     await settle(at);
-    await refuseForeign(at.target);
+    await refuseForeign(at.target, mark);
     try {
       await writeAll(at.fresh, files, after);
     } catch (error) {
@@ -104,16 +116,16 @@ async function settle({ target, fresh, old }: ReturnType<typeof places>): Promis
   }
 }
 
-/** A folder that doesn't hold a kit is somebody's own: it must not vanish because a preset has its name. */
-async function refuseForeign(target: string): Promise<void> {
+/** A folder that holds something else is somebody's own: it must not vanish because a preset has its name. */
+async function refuseForeign(target: string, { file, format, what }: FolderMark): Promise<void> {
   const names = await readdir(target).catch((error: NodeJS.ErrnoException) => {
     if (error.code === 'ENOENT') return [];
     throw asFileError(error, target);
   });
   if (names.length === 0) return;
-  const text = await readFile(join(target, 'kit.json'), 'utf8').catch(() => '');
-  if (!text.includes('"format": "beamloom-kit/')) {
-    throw new FileError(target, 'holds something that is not a kit; move it away, or write elsewhere with --out');
+  const text = await readFile(join(target, file), 'utf8').catch(() => '');
+  if (!text.includes(`"format": "${format}`)) {
+    throw new FileError(target, `holds something that is not ${what}; move it away, or write elsewhere with --out`);
   }
 }
 

@@ -3,6 +3,9 @@
 /** Columns to wrap at: the terminal's, but no wider than reads well; 80 where there is none. */
 export const width = (): number => Math.min(100, Math.max(50, process.stdout.columns ?? 80));
 
+/** Columns for a table: all that the terminal has; 100 where there is none. */
+export const tableWidth = (): number => Math.max(60, process.stdout.columns ?? 100);
+
 /** Writes a line, or several, to standard output. */
 export const say = (text: string): void => {
   process.stdout.write(`${text}\n`);

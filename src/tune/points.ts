@@ -1,0 +1,187 @@
+/** From what is varied to the single designs. */
+import { type Mistake, PresetError } from '../errors.js';
+import { printedThickness } from '../mechanics/printed-thickness.js';
+import type { LeafLayout, Spec } from '../spec/spec.js';
+import { type Baseline, baselineOf } from './baseline.js';
+import type { Axis, TunePoint, VariedPath } from './types.js';
+import { MOST_DESIGNS, tooMany } from './vary.js';
+
+export interface Plan {
+  readonly points: readonly TunePoint[];
+  /** What is varied, as given or as chosen for want of anything given. */
+  readonly axes: readonly Axis[];
+  readonly byDefault: boolean;
+  /** Combinations that make no leaf and are left out: a straight leaf of several legs, a fold of one. */
+  readonly left: number;
+  readonly baseline: Baseline | undefined;
+}
+
+type Leaf = Pick<TunePoint, 'layout' | 'legs' | 'length' | 'thickness'>;
+type Kind = Pick<TunePoint, 'layout' | 'legs'>;
+
+/** Where nothing is solved and nothing is said. */
+const USUAL = { layout: 'folded', legs: 3, length: 8 } as const;
+const USUAL_RADIUS = 3;
+/** Print lines that the default sweep tries, and how far it goes below and above the solved length [mm]. */
+const LINES = [2, 3, 4] as const;
+const BELOW = 3;
+const ABOVE = 6;
+const LEAST = 4;
+
+/**
+ * @param axes - empty: thickness, length, layout and legs around the solved design
+ * @returns the designs, the last axis varying fastest; or what is wrong with the sweep
+ * @throws {PresetError} when what the preset itself pins is wrong, or its mounts have no room
+ */
+export function planSweep(spec: Spec, axes: readonly Axis[]): Plan | { readonly mistakes: readonly Mistake[] } {
+  const baseline = baselineOf(spec);
+  const base: Leaf = {
+    layout: spec.leaf.layout ?? baseline?.mount.leaf.layout ?? USUAL.layout,
+    legs: spec.leaf.legs ?? baseline?.mount.leaf.legs ?? USUAL.legs,
+    length: spec.leaf.length ?? baseline?.mount.leaf.length ?? USUAL.length,
+    thickness: spec.leaf.thickness ?? baseline?.mount.leaf.thickness ?? thicknessOf(spec, 2),
+  };
+  const byDefault = axes.length === 0;
+  const varied = byDefault ? defaultAxes(spec, base) : axes;
+  const said = (path: VariedPath) => axes.some((axis) => axis.path === path);
+  const mistakes = sizeMistakes(spec, { varied, base, baseline });
+  const own = mistakes.filter(({ path }) => !said(path as VariedPath));
+  if (own.length > 0) throw new PresetError(spec.name, own);
+  if (mistakes.length > 0) return { mistakes };
+
+  const { points, left } = combine(spec, { varied, base });
+  if (points.length > MOST_DESIGNS) return { mistakes: [tooMany(points.length, varied[0]!.path)] };
+  if (points.length === 0) {
+    const message = 'none of these layouts goes with any of these numbers of legs';
+    return {
+      mistakes: [
+        { code: 'tune/no-leaf', path: 'leaf.legs', message, hint: 'a folded leaf has 2 or 3 legs, any other 1' },
+      ],
+    };
+  }
+  return { points, axes: varied, byDefault, left, baseline };
+}
+
+/** Thickness of a wall of so many lines, in the hundredths in which a preset gives it [mm]. */
+export const thicknessOf = ({ printer: { machine } }: Spec, lines: number): number =>
+  Math.round(100 * printedThickness(lines, machine.lineWidth.value, machine.layer.value)) / 100;
+
+function defaultAxes(spec: Spec, base: Leaf): readonly Axis[] {
+  const notch = base.layout === 'notch';
+  const step = notch ? 0.5 : 1;
+  const first = Math.max(notch ? 1 : LEAST, Math.ceil(base.length) - BELOW * step);
+  const even = Array.from({ length: BELOW + ABOVE + 1 }, (_, i) => first + i * step);
+  const lengths = [...new Set([...even, base.length])].sort((a, b) => a - b);
+  const thicknesses = [...new Set([...LINES.map((lines) => thicknessOf(spec, lines)), base.thickness])].sort(
+    (a, b) => a - b,
+  );
+  const layouts: readonly LeafLayout[] =
+    base.layout === 'in-line' || base.layout === 'folded' ? ['in-line', 'folded'] : [base.layout];
+  return [
+    { path: 'leaf.layout', values: layouts },
+    { path: 'leaf.legs', values: layouts.includes('folded') ? [1, 2, 3] : [1] },
+    { path: 'leaf.thickness', values: thicknesses },
+    { path: 'leaf.length', values: lengths },
+  ];
+}
+
+/** What no sweep may ask for: a leaf thinner than two lines, or longer than the mount it is to sit in. */
+function sizeMistakes(
+  spec: Spec,
+  {
+    varied,
+    base,
+    baseline,
+  }: { readonly varied: readonly Axis[]; readonly base: Leaf; readonly baseline: Baseline | undefined },
+): readonly Mistake[] {
+  const mistakes: Mistake[] = [];
+  const valuesOf = (path: 'leaf.thickness' | 'leaf.length', own: number) =>
+    (varied.find((axis) => axis.path === path)?.values ?? [own]) as readonly number[];
+  const { lineWidth, layer } = spec.printer.machine;
+  const least = thicknessOf(spec, 2);
+  const thinnest = Math.min(...valuesOf('leaf.thickness', base.thickness));
+  if (thinnest < least - 1e-9)
+    mistakes.push({
+      code: 'tune/too-thin',
+      path: 'leaf.thickness',
+      message: `a leaf ${thinnest} mm thick is under two print lines, ${least} mm with lines ${lineWidth.value} mm wide in layers of ${layer.value} mm`,
+      hint: `at least ${least} mm; whole lines are ${LINES.map((lines) => thicknessOf(spec, lines)).join(', ')}`,
+    });
+  const longest = Math.max(...valuesOf('leaf.length', base.length));
+  const open =
+    spec.leaf.length === undefined ? baseline : baselineOf({ ...spec, leaf: { ...spec.leaf, length: undefined } });
+  const room = open?.mount.length ?? Infinity;
+  if (longest > room)
+    mistakes.push({
+      code: 'tune/too-long',
+      path: 'leaf.length',
+      message: `a leaf of ${longest} mm is longer than the whole mount, ${room} mm`,
+      hint: 'fold it: legs share the length',
+    });
+  return mistakes;
+}
+
+function combine(
+  spec: Spec,
+  { varied, base }: { readonly varied: readonly Axis[]; readonly base: Leaf },
+): { readonly points: readonly TunePoint[]; readonly left: number } {
+  const paths = varied.map(({ path }) => path);
+  const points: TunePoint[] = [];
+  let left = 0;
+  for (const values of product(varied.map((axis) => axis.values))) {
+    const at = <T>(path: VariedPath): T | undefined => values[paths.indexOf(path)] as T | undefined;
+    const kinds = kindsOf({
+      layout: at<LeafLayout>('leaf.layout') ?? spec.leaf.layout,
+      legs: at<number>('leaf.legs') ?? spec.leaf.legs,
+      free: at('leaf.layout') !== undefined,
+      base,
+    });
+    if (kinds.length === 0) left += 1;
+    for (const { layout, legs } of kinds) {
+      const alike = (layout === 'notch') === (base.layout === 'notch');
+      points.push({
+        number: points.length + 1,
+        layout,
+        legs,
+        length: at<number>('leaf.length') ?? (alike ? base.length : layout === 'notch' ? USUAL_RADIUS : USUAL.length),
+        thickness: at<number>('leaf.thickness') ?? base.thickness,
+        width: at<number>('leaf.width') ?? spec.leaf.width,
+        material: at('material'),
+        tiltDeg: at<number>('aim.tilt') ?? spec.aim.tiltDeg,
+        adjust: at('screws.adjust'),
+      });
+    }
+  }
+  return { points, left };
+}
+
+/** What is left open goes with what is said; a layout that is varied brings its numbers of legs along. */
+function kindsOf({
+  layout,
+  legs,
+  free,
+  base,
+}: {
+  readonly layout: LeafLayout | undefined;
+  readonly legs: number | undefined;
+  readonly free: boolean;
+  readonly base: Kind;
+}): readonly Kind[] {
+  if (layout !== undefined && legs !== undefined) return (layout === 'folded') === legs > 1 ? [{ layout, legs }] : [];
+  if (layout !== undefined) {
+    if (layout !== 'folded') return [{ layout, legs: 1 }];
+    return (free || base.legs < 2 ? [2, 3] : [base.legs]).map((each) => ({ layout, legs: each }));
+  }
+  if (legs === undefined) return [base];
+  return [{ legs, layout: legs > 1 ? 'folded' : base.legs === 1 ? base.layout : 'in-line' }];
+}
+
+/** Every choice of one value from each list; the last list varies fastest. */
+function* product<T>(lists: readonly (readonly T[])[]): Generator<readonly T[]> {
+  const [first, ...rest] = lists;
+  if (first === undefined) {
+    yield [];
+    return;
+  }
+  for (const value of first) for (const tail of product(rest)) yield [value, ...tail];
+}
