@@ -24,6 +24,8 @@ import type { Rad } from '../units.js';
 const OVER = 1;
 /** How far joined pieces reach into each other [mm]. */
 const INTO = 0.2;
+/** How far the foot over the post reaches behind it before the leaf's room is cut: more than the bias moves it [mm]. */
+const FOOT_BEHIND = 2;
 /** Steps of a quarter-round fillet. */
 const FILLET_STEPS = 6;
 
@@ -74,7 +76,13 @@ function armPieces({ arm, base, seat, length, leaf, post, origin }: MountLayout)
     rectangle(-seat.length, arm.neckTop - INTO, 0, seat.top),
   ];
   const kind = leafEnd(leaf);
-  if (kind === 'front') return [...pieces, rectangle(base.rearFrom, arm.footBottom, 0, arm.neckTop)];
+  // The foot starts well ahead of the thick rear: turned to rest, its edge there would leave a fin between arm and base.
+  if (kind === 'front')
+    return [
+      ...pieces,
+      rectangle(base.rearFrom, arm.rearBottom, 0, arm.neckTop),
+      rectangle(-post.depth - FOOT_BEHIND, arm.footBottom, 0, arm.rearBottom + INTO),
+    ];
   if (kind === 'top') {
     // Cut off at the leaf's end as printed, the pad holds it from above.
     const [at, half] = [origin[0], padHalf(leaf)];
