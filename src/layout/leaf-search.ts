@@ -116,7 +116,7 @@ const legLeast = (thickness: number) =>
 
 function pitches(legs: number, thickness: number, { heightMost, legGapLeast }: LeafDemands): readonly number[] {
   if (legs === 1) return [0];
-  const gap = Math.max(GAP_LEAST, 2 * twentieth(0.5 * thickness), legs % 2 === 0 ? legGapLeast : 0);
+  const gap = Math.max(GAP_LEAST, 2 * twentieth(0.5 * thickness), legGapLeast);
   return steps(twentieth(thickness + gap), (heightMost - thickness) / (legs - 1), PITCH_STEP);
 }
 

@@ -23,7 +23,7 @@ export interface LeafDemands {
   /** Largest leg length that the mount has room for, and largest height of the leaf's zone (legs and gaps between) [mm]. */
   readonly lengthMost: number;
   readonly heightMost: number;
-  /** Least gap between neighbouring legs [mm]: an even number of legs ends over the post, with the chin between. */
+  /** Least gap between neighbouring legs [mm]: the post, and with an even number of legs the chin, reaches between them. */
   readonly legGapLeast: number;
   readonly lineWidth: number;
   readonly layer: number;
