@@ -22,7 +22,7 @@ interface Dot extends Place {
 /** @returns markup */
 export function tradeOff({ rows, front, shown }: TuneReport, box: Box): readonly string[] {
   const drawn = rows.filter(({ mount, figures }) => mount !== null && figures !== null);
-  const head = `<text class="head" x="${box.left}" y="${box.top - 42}">Strain against mount length, all designs</text>`;
+  const head = `<text class="head" x="${box.left}" y="${box.top - 46}">Strain against mount length, all designs</text>`;
   if (drawn.length === 0) return [head, `<text class="soft" x="${box.left}" y="${box.top}">None can be drawn.</text>`];
   const share = ({ figures }: TuneRow) => Math.min(MOST, (100 * figures!.strain) / figures!.strainAllowed);
   const x = scale(
@@ -45,17 +45,11 @@ export function tradeOff({ rows, front, shown }: TuneReport, box: Box): readonly
     circles('pass', kinds.pass, 3.2),
     ...(kinds.front.length <= MOST_NAMED ? kinds.front.map(named) : [circles('front', kinds.front, 4)]),
     ...(taken ? ring(taken, box) : []),
-    ...legend(kinds, box),
+    ...legend(kinds, { box, undrawn: rows.length - drawn.length }),
   ];
 }
 
 function axes(x: Scale, y: Scale, box: Box): readonly string[] {
-  const upper =
-    y.to >= MOST
-      ? [
-          `<text class="soft" x="${box.right}" y="${px(box.top - 8)}" text-anchor="end">more than ${MOST} % at the upper edge</text>`,
-        ]
-      : [];
   return [
     ...y.ticks.flatMap((tick) => [
       `<line class="grid" x1="${box.left}" x2="${box.right}" y1="${px(y.at(tick))}" y2="${px(y.at(tick))}"/>`,
@@ -67,9 +61,8 @@ function axes(x: Scale, y: Scale, box: Box): readonly string[] {
         `<text class="soft" x="${px(x.at(tick))}" y="${box.bottom + 18}" text-anchor="middle">${x.label(tick)}</text>`,
     ),
     `<text class="soft" x="${px((box.left + box.right) / 2)}" y="${box.bottom + 38}" text-anchor="middle">Mount, front to rear [mm]</text>`,
-    `<text class="soft" x="${box.left}" y="${px(box.top - 22)}">Strain at the lowest beam [% of what is held for years]</text>`,
+    `<text class="soft" x="${box.left}" y="${px(box.top - 22)}">Strain at the lowest beam, % of the limit${y.to >= MOST ? ` (${MOST}: or more)` : ''}</text>`,
     `<line class="limit" x1="${box.left}" x2="${box.right}" y1="${px(y.at(100))}" y2="${px(y.at(100))}"/>`,
-    ...upper,
   ];
 }
 
@@ -100,7 +93,7 @@ function ring({ row, x, y }: Dot, box: Box): readonly string[] {
 
 function legend(
   kinds: Readonly<Record<'fail' | 'pass' | 'front', readonly Dot[]>>,
-  { left, bottom }: Box,
+  { box: { left, bottom }, undrawn }: { readonly box: Box; readonly undrawn: number },
 ): readonly string[] {
   const lines = [
     { dot: (place: Place) => circles('front', [place], 4), text: `unbeaten: ${kinds.front.length}` },
@@ -108,7 +101,10 @@ function legend(
       dot: (place: Place) => circles('pass', [place], 3.2),
       text: `passes, but another is no worse in anything: ${kinds.pass.length}`,
     },
-    { dot: (place: Place) => crosses([place]), text: `fails: ${kinds.fail.length}` },
+    {
+      dot: (place: Place) => crosses([place]),
+      text: `fails: ${kinds.fail.length}${undrawn > 0 ? `; ${undrawn} more can’t be drawn` : ''}`,
+    },
     {
       dot: ({ x, y }: Place) => `<circle class="taken" cx="${px(x)}" cy="${px(y)}" r="7"/>`,
       text: 'drawn on the left, with its number',

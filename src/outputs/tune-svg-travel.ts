@@ -10,7 +10,12 @@ export interface Box {
   readonly bottom: number;
 }
 
-const GAP = 40;
+const GAP = 44;
+/** Headings stand so far above their panel, keys so far from its left [px]. */
+const HEAD = 12;
+/** Above the names of the marks, in up to two lines. */
+const MARK_ROWS = 46;
+const KEYS = [170, 310] as const;
 const WORDS: Readonly<Record<(typeof MARKS)[number], string>> = {
   highest: 'highest',
   level: 'level',
@@ -38,7 +43,7 @@ export function travelPanels({ travel }: TuneReport, box: Box): readonly string[
   });
   const share = (state: TravelState) => [(100 * state.strain) / strainAllowed, (100 * state.stress) / stressAllowed];
   const panels = [
-    panel(row(0), { x, travel, name: 'Tilt of the beam [°]', curves: [(state) => state.tilt] }),
+    panel(row(0), { x, travel, head: MARK_ROWS, name: 'Tilt of the beam [°]', curves: [(state) => state.tilt] }),
     panel(row(1), { x, travel, name: 'Force along the screw [N]', curves: [({ force }) => force] }),
     panel(row(2), {
       x,
@@ -46,26 +51,30 @@ export function travelPanels({ travel }: TuneReport, box: Box): readonly string[
       name: 'Share of the limit [%]',
       curves: [(state) => share(state)[0]!, (state) => share(state)[1]!],
       limit: 100,
-      key: `strain, ${tidy(strainAllowed)} % for years · dashed: peak stress, ${tidy(stressAllowed)} MPa (strength / 1.5)`,
+      key: [`strain, ${tidy(strainAllowed)} %`, `peak stress, ${tidy(stressAllowed)} MPa`],
     }),
   ];
-  const way: Box = row(0);
+  const rows = [row(0), row(1), row(2)];
   return [
-    `<rect class="way" x="${px(x.at(marks.highest.turns))}" y="${px(way.top)}" width="${px(x.at(marks.lowest.turns) - x.at(marks.highest.turns))}" height="${px(box.bottom - way.top)}"/>`,
-    ...markLines(travel, x, box),
+    ...rows.map(
+      ({ top, bottom }) =>
+        `<rect class="way" x="${px(x.at(marks.highest.turns))}" y="${px(top)}" width="${px(x.at(marks.lowest.turns) - x.at(marks.highest.turns))}" height="${px(bottom - top)}"/>`,
+    ),
+    ...markLines(travel, x, rows),
     ...panels.flat(),
     ...x.ticks.map(
       (tick) =>
         `<text class="soft" x="${px(x.at(tick))}" y="${px(box.bottom + 18)}" text-anchor="middle">${x.label(tick)}</text>`,
     ),
     `<text class="soft" x="${px((box.left + box.right) / 2)}" y="${px(box.bottom + 38)}" text-anchor="middle">Turns of the screw since it first touches</text>`,
-    ...limitLine(travel, x, box),
+    ...limitLine(travel, x, rows),
   ];
 }
 
 const tidy = (value: number): string => String(Number(value.toPrecision(3)));
 
-function markLines({ marks }: Travel, x: Scale, { top, bottom }: Box): readonly string[] {
+function markLines({ marks }: Travel, x: Scale, rows: readonly Box[]): readonly string[] {
+  const { top } = rows[0]!;
   let last = -Infinity;
   let up = false;
   return MARKS.flatMap((mark) => {
@@ -73,17 +82,21 @@ function markLines({ marks }: Travel, x: Scale, { top, bottom }: Box): readonly 
     up = at - last < CLOSE && !up;
     last = at;
     return [
-      `<line class="mark" x1="${px(at)}" x2="${px(at)}" y1="${px(top - (up ? 20 : 6))}" y2="${px(bottom)}"/>`,
+      ...rows.map((row) => upright('mark', at, row)),
+      upright('mark', at, { top: top - (up ? 20 : 6), bottom: top }),
       `<text class="soft" x="${px(at)}" y="${px(top - (up ? 24 : 10))}" text-anchor="middle">${WORDS[mark]}</text>`,
     ];
   });
 }
 
+const upright = (kind: string, x: number, { top, bottom }: Pick<Box, 'top' | 'bottom'>): string =>
+  `<line class="${kind}" x1="${px(x)}" x2="${px(x)}" y1="${px(top)}" y2="${px(bottom)}"/>`;
+
 /** Where the strain held for years, or the stress, reaches its limit: drawn through all three panels. */
 function limitLine(
   { states, stressAllowed, strainAllowed }: Travel,
   x: Scale,
-  { top, bottom }: Box,
+  rows: readonly Box[],
 ): readonly string[] {
   const crossing = (of: (state: TravelState) => number, limit: number): number | undefined => {
     const after = states.findIndex((state) => of(state) > limit);
@@ -99,23 +112,26 @@ function limitLine(
     at === undefined
       ? []
       : [
-          `<line class="limit" x1="${px(x.at(at))}" x2="${px(x.at(at))}" y1="${px(top)}" y2="${px(bottom)}"/>`,
-          `<text class="warn" transform="translate(${px(x.at(at) - 5)} ${px(top + 8)}) rotate(-90)" text-anchor="end">${word}</text>`,
+          ...rows.map((row) => upright('limit', x.at(at), row)),
+          `<text class="warn" transform="translate(${px(x.at(at) - 5)} ${px(rows[0]!.top + 8)}) rotate(-90)" text-anchor="end">${word}</text>`,
         ],
   );
 }
 
 interface Panel {
+  /** How far its heading stands above it [px]. */
+  readonly head?: number;
   readonly x: Scale;
   readonly travel: Travel;
   readonly name: string;
   /** The second is dashed. */
   readonly curves: readonly ((state: TravelState) => number)[];
   readonly limit?: number;
-  readonly key?: string;
+  /** What each curve is. */
+  readonly key?: readonly string[];
 }
 
-function panel(box: Box, { x, travel, name, curves, limit, key }: Panel): readonly string[] {
+function panel(box: Box, { x, travel, name, curves, limit, key = [], head = HEAD }: Panel): readonly string[] {
   const { states } = travel;
   const values = states.flatMap((state) => curves.map((curve) => curve(state)));
   const y = scale([0, ...values, ...(limit === undefined ? [] : [limit])], { pixels: [box.bottom, box.top], count: 4 });
@@ -135,6 +151,14 @@ function panel(box: Box, { x, travel, name, curves, limit, key }: Panel): readon
           `<line class="limit" x1="${px(box.left)}" x2="${px(box.right)}" y1="${px(y.at(limit))}" y2="${px(y.at(limit))}"/>`,
         ]),
     ...curves.map(line),
-    `<text x="${px(box.left + 4)}" y="${px(box.top - (key === undefined ? -16 : 10))}"><tspan class="head">${escapeXml(name)}</tspan>${key === undefined ? '' : `<tspan class="soft" dx="10">${escapeXml(key)}</tspan>`}</text>`,
+    `<text class="head" x="${px(box.left)}" y="${px(box.top - head)}">${escapeXml(name)}</text>`,
+    ...key.flatMap((text, i) => {
+      const at = box.left + KEYS[i]!;
+      const y = box.top - HEAD;
+      return [
+        `<polyline class="line${i > 0 ? ' second' : ''}" points="${px(at)},${px(y - 4.5)} ${px(at + 30)},${px(y - 4.5)}"/>`,
+        `<text x="${px(at + 36)}" y="${px(y)}">${escapeXml(text)}</text>`,
+      ];
+    }),
   ];
 }

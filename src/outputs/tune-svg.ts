@@ -63,8 +63,8 @@ export function tuneSvg(report: TuneReport): OutputFile {
     `<rect class="paper" width="${WIDTH}" height="${HEIGHT}"/>`,
     `<text class="title" x="64" y="36">${escapeXml(title)}</text>`,
     `<text class="soft" x="64" y="58">${escapeXml(said)}</text>`,
-    ...travelPanels(report, { left: 64, right: 560, top: 112, bottom: 668 }),
-    ...tradeOff(report, { left: 656, right: 1048, top: 112, bottom: 500 }),
+    ...travelPanels(report, { left: 64, right: 560, top: 136, bottom: 668 }),
+    ...tradeOff(report, { left: 656, right: 1048, top: 136, bottom: 500 }),
     '</svg>',
   ];
   return { path: 'tune.svg', bytes: new TextEncoder().encode(`${markup.join('\n')}\n`) };

@@ -59,9 +59,9 @@ function few(values: readonly (number | string)[]): string {
 }
 
 /** All of them where they can be read at a glance; else the unbeaten and what is taken; where none passes, the nearest misses. */
-function chosenRows({ rows, front, best, shown }: TuneReport, all: boolean): readonly TuneRow[] {
+function chosenRows({ rows, front, now, best, shown }: TuneReport, all: boolean): readonly TuneRow[] {
   if (all || rows.length <= MOST_ROWS) return rows;
-  const must = new Set([best, shown]);
+  const must = new Set([now, best, shown]);
   const open = rows.filter((row) => front.has(row.point.number));
   const first =
     open.length > 0
@@ -84,7 +84,7 @@ function tally({ rows }: TuneReport): string {
   return `${grouped(failing.length)} fail: ${counts.join(', ')}.`;
 }
 
-function columnsOf({ plan, front, best, spec }: TuneReport): readonly Column<TuneRow>[] {
+function columnsOf({ plan, front, now, best, spec }: TuneReport): readonly Column<TuneRow>[] {
   const varied = new Set(plan.axes.map(({ path }) => path));
   const figure = (of: (figures: NonNullable<TuneRow['figures']>) => number, digits: number) => (row: TuneRow) =>
     row.figures ? round(of(row.figures), digits) : '–';
@@ -109,8 +109,12 @@ function columnsOf({ plan, front, best, spec }: TuneReport): readonly Column<Tun
     },
   ];
   return [
-    { head: ['#'], cell: ({ point }) => `${point.number}` },
-    { head: [''], cell: (row) => (row === best ? '>' : front.has(row.point.number) ? '*' : ' ') },
+    {
+      head: ['#  '],
+      // A number and two places for marks.
+      cell: (row) =>
+        `${row.point.number}${`${row === best ? '>' : front.has(row.point.number) ? '*' : ''}${row === now ? '=' : ''}`.padEnd(2)}`,
+    },
     { head: ['leaf', 'mm'], cell: leafCell, short: leafShort, left: true },
     ...optional.filter((column) => column !== false),
     { head: ['tilt', '±°'], cell: figure(({ tiltHeld }) => tiltHeld, 1) },
@@ -118,8 +122,8 @@ function columnsOf({ plan, front, best, spec }: TuneReport): readonly Column<Tun
       head: ['force', 'N'],
       cell: ({ figures }) => (figures ? `${round(figures.force.highest, 2)}–${round(figures.force.lowest, 1)}` : '–'),
     },
-    { head: ['stiff', 'N/mm'], cell: figure(({ screwStiffness }) => screwStiffness, 2) },
-    { head: ['strain', '%'], cell: figure(({ strain }) => strain, 2) },
+    { head: ['rate', 'N/mm'], cell: figure(({ screwStiffness }) => screwStiffness, 2) },
+    { head: ['held', '%'], cell: figure(({ strain }) => strain, 2) },
     { head: ['safe', '×'], cell: figure(({ safety }) => safety, 1) },
     { head: ['left', 'N'], cell: figure(({ preloadLeft }) => preloadLeft, 2) },
     { head: ['turn', '°'], cell: figure(({ degPerTurn }) => degPerTurn, 2) },
@@ -131,8 +135,8 @@ function columnsOf({ plan, front, best, spec }: TuneReport): readonly Column<Tun
           ? `${signed(figures.thinner.stiffness)}${signed(figures.thicker.stiffness)}`
           : '–',
     },
-    { head: ['mount', 'mm'], cell: ({ mount }) => (mount ? round(mount.length, 1) : '–') },
-    { head: ['rings', 'Hz'], cell: figure(({ frequency }) => frequency, 0), rank: 1 },
+    { head: ['long', 'mm'], cell: ({ mount }) => (mount ? round(mount.length, 1) : '–'), rank: 1 },
+    { head: ['rings', 'Hz'], cell: figure(({ frequency }) => frequency, 0), rank: 2 },
     { head: ['fails,', 'notes'], cell: letters, left: true },
   ];
 }
@@ -157,6 +161,9 @@ function meaningText(
   { said, dropped }: { readonly said: Said; readonly dropped: readonly string[] },
 ): string {
   const asked = rows.find(({ figures }) => figures)?.figures;
+  const limits = [
+    ...new Set(rows.flatMap(({ figures }) => (figures ? [String(Number(figures.strainAllowed.toPrecision(3)))] : []))),
+  ].join(' or ');
   const tilt =
     plan.axes.some(({ path }) => path === 'aim.tilt') || !asked ? '' : ` (±${round(asked.tilt, 1)} is asked)`;
   const reach = asked ? `, ${Math.round(asked.reach)} mm away` : '';
@@ -164,13 +171,14 @@ function meaningText(
     `leaf: length × thickness${rows.some(({ point }) => point.legs > 1) ? ', fold or f with its number of legs' : ''}${rows.some(({ point }) => point.layout === 'notch') ? '; radius × thickness of a notch' : ''}`,
     `tilt: either way, until the strain held for years is reached${tilt}`,
     'force: along the screw, highest beam to lowest',
-    'stiff: at the screw',
-    `strain: at the lowest beam; ${asked ? `${round(asked.strainAllowed, 2)} % is held for years` : ''}`,
+    'rate: stiffness at the screw',
+    `held: strain at the lowest beam, of ${limits} % that may be held for years`,
     'safe: strength over the peak stress there',
     'left: push of the screw after a year at the highest beam',
     `turn: of the beam, and at the farthest receiver${reach}, for one turn of the ${spec.screws.adjust} screw`,
     't ∓.05: change of stiffness when the leaf is printed 0.05 mm thinner, thicker',
-    'mount: front to rear',
+    'long: the mount, front to rear',
+    ...(dropped.length > 0 ? [`no room here for: ${dropped.join(', ')}`] : []),
     ...(dropped.includes('rings Hz') ? [] : [`rings: first frequency, the screw off its pad; ${QUIET} Hz is quiet`]),
   ];
   const codes = new Set(rows.flatMap(({ faults, remarks }) => [...faults.map(({ code }) => code), ...remarks]));
@@ -182,7 +190,7 @@ function meaningText(
   return [
     said(columns.join('; ').concat('.')),
     said(
-      `* unbeaten: no other that passes is as good in ${OBJECTIVES.map(({ name, step, unit }) => `${name} (to ${step} ${unit})`).join(', ')} and better in one. > taken: ${RULE}.`,
+      `* unbeaten: no other that passes is as good in ${OBJECTIVES.map(({ name, step, unit }) => `${name} (to ${step} ${unit})`).join(', ')} and better in one. > taken: ${RULE}. = what the preset gets as it stands.`,
     ),
     ...(fails.length > 0 ? ['Fails:', ...fails] : []),
     ...(notes.length > 0 ? ['Notes:', ...notes] : []),
@@ -208,7 +216,9 @@ function verdictText({ best, shown, rows }: TuneReport, said: Said): string {
 
 function rowSaid(row: TuneRow, said: Said, word: string): string {
   const misses = row.faults.map(missText).join('; ');
-  return said(`${word}: ${row.point.number}, ${leafName(row.point)}${misses === '' ? '' : `; it fails: ${misses}`}.`);
+  return said(
+    `${word}: ${row.point.number}, ${leafName(row.point)}${misses === '' ? '. The same again with --apply writes it into the preset' : `; it fails: ${misses}`}.`,
+  );
 }
 
 /** One miss with its figures. */

@@ -1,4 +1,5 @@
 /** Designs that no other beats in everything at once. */
+import { QUIET } from '../layout/leaf-search.js';
 import { passes, type TuneRow } from './types.js';
 
 /** What a design is compared by. */
@@ -16,17 +17,25 @@ export const OBJECTIVES: readonly Objective[] = [
     name: 'strain margin',
     unit: '% of what is allowed',
     aim: 'most',
-    step: 2,
+    step: 5,
     of: ({ figures }) => 100 * (1 - figures!.strain / figures!.strainAllowed),
   },
   { name: 'push left after a year', unit: 'N', aim: 'most', step: 0.05, of: ({ figures }) => figures!.preloadLeft },
-  { name: 'mount length', unit: 'mm', aim: 'least', step: 0.5, of: ({ mount }) => mount!.length },
+  { name: 'mount length', unit: 'mm', aim: 'least', step: 1, of: ({ mount }) => mount!.length },
   {
     name: 'travel at the receiver per turn',
     unit: 'mm',
     aim: 'least',
-    step: 0.1,
+    step: 0.25,
     of: ({ figures }) => figures!.mmPerTurn,
+  },
+  // What is quiet enough does not get better by being stiffer.
+  {
+    name: `first frequency as far as ${QUIET} Hz`,
+    unit: 'Hz',
+    aim: 'most',
+    step: 10,
+    of: ({ figures }) => Math.min(QUIET, figures!.frequency),
   },
 ];
 
