@@ -8,6 +8,7 @@ import { declarations } from './declarations.js';
 import { eyeSafety } from './eye-safety.js';
 import { fits } from './fits.js';
 import { flexure } from './flexure.js';
+import { freeAsPrinted } from './free-as-printed.js';
 import { handling } from './handling.js';
 import { insertion } from './insertion.js';
 import { interference } from './interference.js';
@@ -23,6 +24,7 @@ export const CHECKS: readonly Check[] = [
   stiffness,
   pitch,
   bed,
+  freeAsPrinted,
   interference,
   clearance,
   fits,

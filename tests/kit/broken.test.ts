@@ -6,6 +6,7 @@ import type { Check, ShapeContext } from '../../src/checks/context.js';
 import { corridors } from '../../src/checks/corridors.js';
 import { declarations } from '../../src/checks/declarations.js';
 import { fits } from '../../src/checks/fits.js';
+import { freeAsPrinted } from '../../src/checks/free-as-printed.js';
 import { insertion } from '../../src/checks/insertion.js';
 import { interference } from '../../src/checks/interference.js';
 import { threads } from '../../src/checks/threads.js';
@@ -42,7 +43,7 @@ const shifted = (kit: Kit, name: string, by: readonly [number, number, number]):
   withPlacement(kit, name, (one) => ({ ...one, matrix: multiply(translation(by), one.matrix) }));
 
 test('the sound kit passes every check of shapes', () => {
-  for (const check of [bed, interference, clearance, fits, corridors, threads, toolAccess, insertion])
+  for (const check of [bed, freeAsPrinted, interference, clearance, fits, corridors, threads, toolAccess, insertion])
     expect(errors(check, sound.kit), check.name).toEqual([]);
 }, 60_000);
 
@@ -70,6 +71,19 @@ describe('a fault is found by the check meant for it', () => {
         withPart(kit, 'corner-post', (part) => {
           const { min, max } = shop.kernel.box(part.solid);
           return { ...part, solid: box(shop.kernel, min, max) };
+        }),
+    },
+    {
+      fault: 'a mount whose slot closes as printed',
+      check: freeAsPrinted,
+      code: 'pose/joined',
+      about: 'tilt-mount',
+      broken: (kit) =>
+        withPart(kit, 'tilt-mount', (part) => {
+          // A thin web across the gap between arm and base at the rear.
+          const { mount } = sound.layout;
+          const web = box(shop.kernel, [-mount.length + 1, 1, 0], [-mount.length + 2, mount.arm.neckTop - 1, 1]);
+          return { ...part, solid: shop.kernel.union([part.solid, web]) };
         }),
     },
     {
