@@ -116,10 +116,17 @@ export function leafStrip(form: LeafForm, flex: Rad): readonly Vec2[] {
   return [...right, ...left.reverse()];
 }
 
-/** The flexed path, point by point, each with its heading. */
-function bend(form: LeafForm, flex: Rad): PathPoint[] {
-  if (!(form.lever > 0 && form.lever < Infinity)) throw new RangeError(`leaf: lever must be > 0, got ${form.lever}`);
-  if (!Number.isFinite(flex)) throw new RangeError(`leaf: flex must be finite, got ${flex}`);
+interface Compliances {
+  readonly parts: readonly { readonly stretch: Stretch; readonly nodes: readonly number[] }[];
+  /** Of each step: the sum at its start, middle and end; in all. */
+  readonly sums: readonly (readonly (readonly [number, number, number])[])[];
+  readonly sum: number;
+}
+
+/** The same at every flex. */
+const compliances = new WeakMap<LeafForm, Compliances>();
+
+function sumUp(form: LeafForm): Compliances {
   const screw = centreOfRotation(form)[0] - form.lever;
   const parts = leafPath(form).map((stretch) => ({ stretch, nodes: nodesOf(form, stretch) }));
   const compliance = (stretch: Stretch, s: number) => (along(stretch, s)[0] - screw) / thicknessAt(form, s) ** 3;
@@ -135,6 +142,16 @@ function bend(form: LeafForm, flex: Rad): PathPoint[] {
       return [start, middle, sum] as const;
     }),
   );
+  const found = { parts, sums, sum };
+  compliances.set(form, found);
+  return found;
+}
+
+/** The flexed path, point by point, each with its heading. */
+function bend(form: LeafForm, flex: Rad): PathPoint[] {
+  if (!(form.lever > 0 && form.lever < Infinity)) throw new RangeError(`leaf: lever must be > 0, got ${form.lever}`);
+  if (!Number.isFinite(flex)) throw new RangeError(`leaf: flex must be finite, got ${flex}`);
+  const { parts, sums, sum } = compliances.get(form) ?? sumUp(form);
   const path: PathPoint[] = [];
   let [u, w] = [0, 0];
   parts.forEach(({ stretch, nodes }, k) => {

@@ -43,7 +43,7 @@ const STYLE = `
     .limit { stroke: #ff8a80 }
     .warn { fill: #ffaba4 }
     .fail { stroke: #8a96a3 }
-    .pass { fill: #35608a }
+    .pass { fill: #4478a8 }
     .front { fill: #6cb4f2 }
     .taken { stroke: #e6ebf0 }
   }
