@@ -129,7 +129,10 @@ function placeRun(b: Bench, run: RailRun): void {
 
 /** The rails meet on the table, from outside. */
 function raiseRails(b: Bench): void {
-  const order: readonly Side[] = ['far', 'left', 'right', 'near'];
+  // The kit grows on what was put together first: a rail in pieces, where there is one.
+  const first = b.layout.runs.find((run) => run.seams.length > 0)?.side ?? 'far';
+  const rest = (['far', 'left', 'right', 'near'] as const).filter((at) => at !== first);
+  const order: readonly Side[] = [first, ...rest];
   const runs = order.map((at) => b.layout.runs.find((run) => run.side === at)!);
   const travel = b.layout.frame.section.width;
   b.step('Lay the four rails around the field on a flat table', {
