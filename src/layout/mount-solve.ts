@@ -133,7 +133,11 @@ export function settleMount<T extends ChosenLeaf>(
     demands = {
       ...demands,
       ...(heavier ? mass : {}),
-      legGapLeast: missing > 1e-6 ? Math.ceil((demands.legGapLeast + missing) * 20) / 20 : demands.legGapLeast,
+      // From the gap that it has: strain may have asked for more than the least.
+      legGapLeast:
+        missing > 1e-6
+          ? Math.ceil((design.legPitch - design.thickness + missing) * 20 - 1e-6) / 20
+          : demands.legGapLeast,
     };
   }
   return undefined;
