@@ -1,7 +1,7 @@
 /** A sweep from the preset to its files: read, plan, compute, tell, and write into the preset where that is asked. */
 import { randomBytes } from 'node:crypto';
 import { readFile, realpath, rename, rm, stat, writeFile } from 'node:fs/promises';
-import { FileError, type Mistake, PresetError } from '../errors.js';
+import { FileError, PresetError } from '../errors.js';
 import { tuneCsv } from '../outputs/tune-csv.js';
 import { TUNE_FORMAT, tuneData, tuneJson } from '../outputs/tune-json.js';
 import { tuneSvg } from '../outputs/tune-svg.js';
@@ -12,7 +12,7 @@ import { applied, valuesOf } from '../tune/apply.js';
 import { type Plan, planSweep } from '../tune/points.js';
 import { passing, reportOf, type TuneReport } from '../tune/report.js';
 import { passes } from '../tune/types.js';
-import { readVary, type Vary } from '../tune/vary.js';
+import { readVary, type Vary, type VaryMistake } from '../tune/vary.js';
 import { EXIT, type ExitCode, UsageError } from './exit.js';
 import { asFileError } from './file-error.js';
 import { findPresets, type PresetFile } from './presets.js';
@@ -75,11 +75,10 @@ async function onePreset(preset: string | undefined): Promise<PresetFile> {
 }
 
 /** A sweep's mistakes are the command line's. */
-const wrongSweep = (mistakes: readonly Mistake[], vary: readonly Vary[]): UsageError =>
+const wrongSweep = (mistakes: readonly VaryMistake[], vary: readonly Vary[]): UsageError =>
   new UsageError(
     mistakes
-      .map(({ path, message, hint }) => {
-        const text = vary.find((each) => each.path === path)?.text;
+      .map(({ path, message, hint, text = vary.find((each) => each.path === path)?.text }) => {
         return `--vary ${path}${text === undefined ? '' : ` ${text}`}: ${message}${hint === undefined ? '' : `; ${hint}`}`;
       })
       .join('\n'),

@@ -210,8 +210,16 @@ function verdictText({ best, shown, rows }: TuneReport, said: Said): string {
   if (!shown) return said('Nothing here can be drawn.');
   const misses = shown.faults.map(missText).join('; ');
   return said(
-    `Nothing passes. Nearest comes ${shown.point.number}, ${leafName(shown.point)}: ${misses}. A smaller aim.tilt lowers strain and stress in proportion; a longer or folded leaf, or another plastic, holds more.`,
+    `Nothing passes. Nearest comes ${shown.point.number}, ${leafName(shown.point)}: ${misses}. ${relief(shown)}`,
   );
+}
+
+/** What would let it pass. */
+function relief({ figures, faults }: TuneRow): string {
+  const strained = faults.every(({ code }) => code === 'strain' || code === 'stress' || code === 'stop');
+  const tilt = Math.floor(10 * Math.min(figures?.tiltHeld ?? 0, ...(figures ? [figures.tilt] : []))) / 10;
+  const less = strained && tilt >= 0.2 ? `With aim.tilt ${tilt} its strain for years would hold. ` : '';
+  return `${less}A longer leaf or one of more legs is strained less; another plastic holds more.`;
 }
 
 function rowSaid(row: TuneRow, said: Said, word: string): string {

@@ -64,8 +64,9 @@ export function remarksOf({
   readonly spec: Spec;
 }): readonly RemarkCode[] {
   const remarks: RemarkCode[] = [];
-  if (thick && thick.strain > spec.material.plastic.sustainedStrain.value) remarks.push('thick');
-  if (thin && thin.preloadNeeded > leaf.preload) remarks.push('thin');
+  const held = spec.material.plastic.sustainedStrain.value;
+  if (bent.strain <= held && thick && thick.strain > held) remarks.push('thick');
+  if (bent.preloadNeeded <= leaf.preload && thin && thin.preloadNeeded > leaf.preload) remarks.push('thin');
   if (!(bent.frequency >= QUIET)) remarks.push('quiet');
   if (bent.force.highest < HOLDS) remarks.push('lock');
   const [two, three] = [thicknessOf(spec, 2), thicknessOf(spec, 3)];

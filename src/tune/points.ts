@@ -35,18 +35,24 @@ const LEAST = 4;
  */
 export function planSweep(spec: Spec, axes: readonly Axis[]): Plan | { readonly mistakes: readonly Mistake[] } {
   const baseline = baselineOf(spec);
+  const layout = spec.leaf.layout ?? baseline?.mount.leaf.layout ?? USUAL.layout;
   const base: Leaf = {
-    layout: spec.leaf.layout ?? baseline?.mount.leaf.layout ?? USUAL.layout,
+    layout,
     legs: spec.leaf.legs ?? baseline?.mount.leaf.legs ?? USUAL.legs,
-    length: spec.leaf.length ?? baseline?.mount.leaf.length ?? USUAL.length,
+    length: spec.leaf.length ?? baseline?.mount.leaf.length ?? (layout === 'notch' ? USUAL_RADIUS : USUAL.length),
     thickness: spec.leaf.thickness ?? baseline?.mount.leaf.thickness ?? thicknessOf(spec, 2),
   };
   const byDefault = axes.length === 0;
-  const varied = byDefault ? defaultAxes(spec, base) : axes;
-  const said = (path: VariedPath) => axes.some((axis) => axis.path === path);
-  const mistakes = sizeMistakes(spec, { varied, base, baseline });
-  const own = mistakes.filter(({ path }) => !said(path as VariedPath));
+  const room = roomOf(spec, baseline);
+  const own = sizeMistakes(spec, { room, lengths: [base.length], thicknesses: [base.thickness] });
   if (own.length > 0) throw new PresetError(spec.name, own);
+  const varied = byDefault ? defaultAxes(spec, { base, room }) : axes;
+  const valuesOf = (path: VariedPath) => (varied.find((axis) => axis.path === path)?.values ?? []) as readonly number[];
+  const mistakes = sizeMistakes(spec, {
+    room,
+    lengths: valuesOf('leaf.length'),
+    thicknesses: valuesOf('leaf.thickness'),
+  });
   if (mistakes.length > 0) return { mistakes };
 
   const { points, left } = combine(spec, { varied, base });
@@ -66,12 +72,12 @@ export function planSweep(spec: Spec, axes: readonly Axis[]): Plan | { readonly 
 export const thicknessOf = ({ printer: { machine } }: Spec, lines: number): number =>
   Math.round(100 * printedThickness(lines, machine.lineWidth.value, machine.layer.value)) / 100;
 
-function defaultAxes(spec: Spec, base: Leaf): readonly Axis[] {
+function defaultAxes(spec: Spec, { base, room }: { readonly base: Leaf; readonly room: number }): readonly Axis[] {
   const notch = base.layout === 'notch';
   const step = notch ? 0.5 : 1;
   const first = Math.max(notch ? 1 : LEAST, Math.ceil(base.length) - BELOW * step);
   const even = Array.from({ length: BELOW + ABOVE + 1 }, (_, i) => first + i * step);
-  const lengths = [...new Set([...even, base.length])].sort((a, b) => a - b);
+  const lengths = [...new Set([...even, base.length])].filter((length) => length <= room).sort((a, b) => a - b);
   const thicknesses = [...new Set([...LINES.map((lines) => thicknessOf(spec, lines)), base.thickness])].sort(
     (a, b) => a - b,
   );
@@ -85,21 +91,26 @@ function defaultAxes(spec: Spec, base: Leaf): readonly Axis[] {
   ];
 }
 
-/** What no sweep may ask for: a leaf thinner than two lines, or longer than the mount it is to sit in. */
+/** Length of the mount when its leaf may be as long as the solver likes [mm]: a longer leaf would stick out of it. */
+function roomOf(spec: Spec, baseline: Baseline | undefined): number {
+  const open =
+    spec.leaf.length === undefined ? baseline : baselineOf({ ...spec, leaf: { ...spec.leaf, length: undefined } });
+  return open?.mount.length ?? Infinity;
+}
+
+/** What no leaf may be: thinner than two lines, or longer than the mount it is to sit in. */
 function sizeMistakes(
   spec: Spec,
   {
-    varied,
-    base,
-    baseline,
-  }: { readonly varied: readonly Axis[]; readonly base: Leaf; readonly baseline: Baseline | undefined },
+    room,
+    lengths,
+    thicknesses,
+  }: { readonly room: number; readonly lengths: readonly number[]; readonly thicknesses: readonly number[] },
 ): readonly Mistake[] {
   const mistakes: Mistake[] = [];
-  const valuesOf = (path: 'leaf.thickness' | 'leaf.length', own: number) =>
-    (varied.find((axis) => axis.path === path)?.values ?? [own]) as readonly number[];
   const { lineWidth, layer } = spec.printer.machine;
   const least = thicknessOf(spec, 2);
-  const thinnest = Math.min(...valuesOf('leaf.thickness', base.thickness));
+  const thinnest = Math.min(...thicknesses);
   if (thinnest < least - 1e-9)
     mistakes.push({
       code: 'tune/too-thin',
@@ -107,10 +118,7 @@ function sizeMistakes(
       message: `a leaf ${thinnest} mm thick is under two print lines, ${least} mm with lines ${lineWidth.value} mm wide in layers of ${layer.value} mm`,
       hint: `at least ${least} mm; whole lines are ${LINES.map((lines) => thicknessOf(spec, lines)).join(', ')}`,
     });
-  const longest = Math.max(...valuesOf('leaf.length', base.length));
-  const open =
-    spec.leaf.length === undefined ? baseline : baselineOf({ ...spec, leaf: { ...spec.leaf, length: undefined } });
-  const room = open?.mount.length ?? Infinity;
+  const longest = Math.max(...lengths);
   if (longest > room)
     mistakes.push({
       code: 'tune/too-long',

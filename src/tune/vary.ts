@@ -14,7 +14,12 @@ export interface Vary {
   readonly text: string;
 }
 
-export type VaryResult = { readonly axes: readonly Axis[] } | { readonly mistakes: readonly Mistake[] };
+/** A mistake, with the values as written. */
+export interface VaryMistake extends Mistake {
+  readonly text?: string;
+}
+
+export type VaryResult = { readonly axes: readonly Axis[] } | { readonly mistakes: readonly VaryMistake[] };
 
 /** Values that follow each other evenly. */
 interface Run {
@@ -29,16 +34,22 @@ interface Run {
  */
 export function readVary(given: readonly Vary[]): VaryResult {
   const root = presetJsonSchema();
-  const mistakes: Mistake[] = [];
+  const mistakes: VaryMistake[] = [];
   const read = given.map(({ path, text }, index) => {
     const known = VARIED.find((each) => each === path);
-    if (known === undefined) mistakes.push(unknownPath(path));
+    if (known === undefined) mistakes.push({ ...unknownPath(path), text });
     else if (given.findIndex((other) => other.path === path) < index)
-      mistakes.push({ code: 'tune/twice', path, message: 'is varied twice', hint: 'give all its values in one list' });
+      mistakes.push({
+        code: 'tune/twice',
+        path,
+        text,
+        message: 'is varied twice',
+        hint: 'give all its values in one list',
+      });
     else {
       const runs = readValues(text, plainest(nodeAt(root, path.split('.')) ?? {}));
       if (Array.isArray(runs)) return { path: known, runs: runs as readonly (Run | string)[] };
-      mistakes.push({ path, ...(runs as Omit<Mistake, 'path'>) });
+      mistakes.push({ path, text, ...(runs as Omit<Mistake, 'path'>) });
     }
     return undefined;
   });
@@ -95,7 +106,7 @@ function readName(text: string, names: readonly string[]): string | Wrong {
   const near = nearest(text, names);
   return {
     code: 'tune/unknown-name',
-    message: text === '' ? 'a name is missing' : `there is no ${quote(text)}`,
+    message: text === '' ? 'a value is missing' : `there is no ${quote(text)}`,
     hint: near.length > 0 ? `did you mean ${list(near)}?` : `known: ${list(names, 'and')}`,
   };
 }
@@ -109,7 +120,12 @@ function readRun(text: string, node: SchemaNode): Run | Wrong {
   const numbers = words.map((word) => (NUMBER.test(word.trim()) ? Number(word) : Number.NaN));
   const wrong = words.find((_, i) => !Number.isFinite(numbers[i]));
   if (wrong !== undefined) {
-    const message = wrong.trim() === '' ? `a number is missing in ${quote(text)}` : `${quote(wrong)} is no number`;
+    const message =
+      wrong.trim() === ''
+        ? text === ''
+          ? 'a value is missing'
+          : `a number is missing in ${quote(text)}`
+        : `${quote(wrong)} is no number`;
     return { code: 'tune/no-number', message, hint: EXAMPLE };
   }
   const [from, to = from, step = range ? undefined : 1] = numbers as [number, number?, number?];
