@@ -10,6 +10,8 @@ import { leastSocketPitch } from './socket.js';
 const MOUNT_WIDTH = 12;
 /** Rib between two mounts, at least. */
 const RIB = 1.2;
+/** Thinnest rib worth printing, beside a seam where neighbours can't share one: two lines [mm]. */
+export const RIB_LEAST = 0.9;
 /** Tilt wanted, in Rayleigh parameters of the boresight error: 99 barrels in 100 are within 3.03. */
 const TILT_SIGMAS = 3;
 
@@ -20,7 +22,7 @@ export interface MountAsk {
 }
 
 /** @throws {PresetError} when barrel, nuts or neighbours leave no room */
-export function askMount(spec: Spec, grid: Pick<Grid, 'leastPitch'>): MountAsk {
+export function askMount(spec: Spec, grid: Pick<Grid, 'leastPitch' | 'width' | 'depth'>): MountAsk {
   const solved: Solved[] = [];
   const fail = (mistakes: readonly Mistake[]): never => {
     throw new PresetError(spec.name, mistakes);
@@ -45,7 +47,9 @@ export function askMount(spec: Spec, grid: Pick<Grid, 'leastPitch'>): MountAsk {
       },
     ]);
   const widthLeast = Math.max(spec.leaf.width ?? 0, widthOwn);
-  const between = 2 * side(spec, 'snug') + RIB;
+  // A rail in pieces is cut midway between two mounts: each side needs a rib of its own.
+  const inPieces = Math.max(grid.width, grid.depth) > longestPiece(spec);
+  const between = 2 * side(spec, 'snug') + (inPieces ? 2 * RIB_LEAST : RIB);
   const collars = 2 * collarRadius(spec) + 0.4;
   const least = upTenth(Math.max(widthLeast + between, collars, leastSocketPitch(spec)));
   if (grid.leastPitch < least - 1e-9)
@@ -54,7 +58,7 @@ export function askMount(spec: Spec, grid: Pick<Grid, 'leastPitch'>): MountAsk {
         code: 'preset/pitch-too-small',
         path: 'grid.pitch',
         message: `beams ${grid.leastPitch} mm apart leave no room for mounts and sockets side by side`,
-        hint: `the least pitch for this emitter and receiver is ${least} mm`,
+        hint: `the least pitch for this emitter and receiver${inPieces ? ', with rails in pieces,' : ''} is ${least} mm`,
       },
     ]);
   const width = spec.leaf.width ?? Math.min(MOUNT_WIDTH, Math.floor((grid.leastPitch - between) * 10) / 10);
@@ -73,4 +77,9 @@ export function askMount(spec: Spec, grid: Pick<Grid, 'leastPitch'>): MountAsk {
       why: `either way from level: three times the boresight error's Rayleigh parameter of ${spec.emitters.part.boresightSigmaDeg.value}°, which 99 barrels in 100 stay within`,
     });
   return { width, tiltDeg, solved };
+}
+
+/** What the bed takes along its longer side [mm]. */
+export function longestPiece({ printer: { machine } }: Spec): number {
+  return Math.max(machine.bedX.value, machine.bedY.value) - 2 * machine.edgeMargin.value;
 }

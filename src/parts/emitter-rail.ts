@@ -2,6 +2,7 @@
 
 import { side } from '../layout/fits.js';
 import type { Layout } from '../layout/layout.js';
+import { RIB_LEAST } from '../layout/mount-ask.js';
 import type { RailSegment } from '../layout/runs.js';
 import type { Kernel, Solid } from '../solid/kernel.js';
 import { polygon, teardrop } from '../solid/outlines.js';
@@ -12,8 +13,6 @@ import { railBody } from './rail.js';
 const OVER = 1;
 const RIB = 1.6;
 export const RIB_HEIGHT = 5;
-/** Thinnest rib worth printing: two lines. */
-const RIB_LEAST = 0.9;
 /** Bump that presses the mount against the opposite rib: how far it reaches into the mount, and its breadth. */
 export const BUMP = { crush: 0.12, breadth: 1.6 } as const;
 /** Around the corridor, for the tilt of the barrel's front. */
@@ -54,7 +53,7 @@ function ribs(k: Kernel, layout: Layout, { beams, length }: RailSegment): Solid[
   if (last !== undefined) spans.push([last + half + gap, last + half + gap + RIB]);
   const kept = spans
     .map(([a, b]): [number, number] => [Math.max(a, 0), Math.min(b, length)])
-    .filter(([a, b]) => b - a >= RIB_LEAST);
+    .filter(([a, b]) => b - a >= RIB_LEAST - 1e-9);
   const bodies = kept.flatMap(([a, b]) => stubs.map(([y0, y1]) => box(k, [a, y0, z[0]], [b, y1, z[1]])));
   const bumps = beams
     .map((x) => x - half - gap)
