@@ -2,9 +2,11 @@
 /**
  * Holds the project's own leaf figures against solid elements: npm run test:solid.
  *
- * Meshes by gmsh, solved by CalculiX (20-node bricks with reduced integration, geometric nonlinearity), half of the width with a plane
- * of symmetry; mid-leaf stress as the mean over the width, which is what balances the moment. Both programs are in Debian: gmsh, calculix-ccx. Without them nothing is compared and the run says so. Straight leaves by the
- * recipe (`recipe.mjs`), then the greenhouse bench's mount as it is drawn, with its own fold and with other leaves (`drawn.mjs`).
+ * Meshes by gmsh, solved by CalculiX: 20-node bricks with reduced integration, geometric nonlinearity, half of the width with a
+ * plane of symmetry. Both programs are in Debian (gmsh, calculix-ccx); without them nothing is compared, and the run says so.
+ * Straight leaves by the recipe (`recipe.mjs`), then the greenhouse bench's mount as it is drawn, with its own fold and with
+ * other leaves (`drawn.mjs`). Mid-leaf stress is the mean over the width, which is what balances the moment; the earlier run of
+ * the recipe was read in the plane of symmetry. Folds know no end corrections: their angle is held by a bound (`own.mjs`).
  */
 import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync } from 'node:fs';
