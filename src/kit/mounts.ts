@@ -74,7 +74,7 @@ function placeEmitter(
     overlaps: [
       {
         with: rail,
-        most: Math.round(2 * BUMP.breadth * BUMP.crush * RIB_HEIGHT * 100) / 100,
+        most: bumpsInMount(side(spec, 'snug')),
         why: 'two bumps on the rib press the mount against the other rib, so that it has no play in yaw',
       },
     ],
@@ -225,6 +225,15 @@ function placeEmitter(
     fixScrew,
     riders: [clampNut, adjustNut, fixNut, pin, barrel, collar, wires, clamp, adjust],
   };
+}
+
+/**
+ * What the tips of both bumps share with the mount, and a tenth [mm³]: of a triangle as high as gap and crush together, the
+ * part beyond the gap.
+ */
+function bumpsInMount(gap: number): number {
+  const tip = (BUMP.breadth * BUMP.crush ** 2) / (2 * (gap + BUMP.crush));
+  return Math.ceil(2 * tip * RIB_HEIGHT * 1.1 * 100) / 100;
 }
 
 /** The key in a notch of the collar, upright and leaned half a notch either way: so it is rolled on by notches. */
