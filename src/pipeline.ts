@@ -9,7 +9,7 @@ import { bentFigures } from './layout/leaf-bent.js';
 import { type Made, makeOutputs } from './outputs/make-outputs.js';
 import type { MeasuringKernel } from './solid/kernel.js';
 import type { Profiles } from './solid/profiles.js';
-import { text } from './solid/text.js';
+import { letterer } from './solid/text.js';
 import type { Spec } from './spec/spec.js';
 
 export type Stage = 'layout' | 'parts' | 'checks' | 'shapes' | 'lists';
@@ -36,7 +36,7 @@ export function makeKit(spec: Spec, { kernel, profiles, hash, progress, accept: 
   progress('layout');
   const layout = layOut(spec);
   progress('parts');
-  const kit = drawKit(layout, { kernel, lettering: (line, options) => text(profiles, line, options) });
+  const kit = drawKit(layout, { kernel, lettering: letterer(profiles) });
   progress('checks');
   const { leaf } = layout.mount;
   const found = runChecks({

@@ -16,7 +16,7 @@ export interface FineMesh {
 
 /**
  * Points that meet take facets between them along; what is left pairs as before, as each facet so lost had one edge of no
- * length and two that cancel.
+ * length and two that cancel. Two facets that come to lie back to back go as well: nothing is between them.
  *
  * @param mesh - with a triangle at least
  */
@@ -26,16 +26,41 @@ export function onGrid(mesh: Mesh): FineMesh {
   // Zero is added so that −0 and 0 are one place.
   const positions = Float64Array.from(mesh.positions, (c) => Math.round(c / step) * step + 0);
   const same = firstAtPlace(positions);
-  const triangles = mesh.triangles.map((v) => same[v]!);
-  let kept = 0;
+  const all = mesh.triangles.map((v) => same[v]!);
+  const whole = facetsWhere(all, (a, b, c) => a !== b && b !== c && c !== a);
+  // Where no point met another, no facet can have come to lie on another.
+  return { positions, triangles: whole.length === all.length ? whole : withoutBacks(whole) };
+}
+
+function facetsWhere(
+  triangles: Uint32Array,
+  keep: (a: number, b: number, c: number, t: number) => boolean,
+): Uint32Array {
+  const kept = new Uint32Array(triangles.length);
+  let length = 0;
   for (let i = 0; i < triangles.length; i += 3) {
     const [a, b, c] = [triangles[i]!, triangles[i + 1]!, triangles[i + 2]!];
-    if (a === b || b === c || c === a) continue;
-    triangles[kept++] = a;
-    triangles[kept++] = b;
-    triangles[kept++] = c;
+    if (!keep(a, b, c, i / 3)) continue;
+    kept[length++] = a;
+    kept[length++] = b;
+    kept[length++] = c;
   }
-  return { positions, triangles: triangles.subarray(0, kept) };
+  return kept.subarray(0, length);
+}
+
+/** Leaves out pairs of facets with the same corners and opposite sense. */
+function withoutBacks(triangles: Uint32Array): Uint32Array {
+  const open = new Map<string, number[]>();
+  const gone = new Set<number>();
+  for (let t = 0; t < triangles.length / 3; t++) {
+    const corners = [...triangles.subarray(3 * t, 3 * t + 3)];
+    const first = corners.indexOf(Math.min(...corners));
+    const [a, b, c] = [corners[first]!, corners[(first + 1) % 3]!, corners[(first + 2) % 3]!];
+    const back = open.get(`${a} ${c} ${b}`)?.pop();
+    if (back === undefined) open.set(`${a} ${b} ${c}`, [...(open.get(`${a} ${b} ${c}`) ?? []), t]);
+    else gone.add(t).add(back);
+  }
+  return gone.size === 0 ? triangles : facetsWhere(triangles, (_a, _b, _c, t) => !gone.has(t));
 }
 
 /** For each point the first one at its place. */

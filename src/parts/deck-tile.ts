@@ -6,9 +6,9 @@ import type { DeckTile } from '../layout/deck.js';
 import type { Layout } from '../layout/layout.js';
 import type { Kernel, Solid } from '../solid/kernel.js';
 import { frame } from '../solid/matrix.js';
-import type { Outlines, Vec2 } from '../solid/mesh.js';
+import type { Outlines, Vec2, Vec3 } from '../solid/mesh.js';
 import { asHoles, rectangle, shift, together } from '../solid/outlines.js';
-import { box, prism } from '../solid/shapes.js';
+import { atPlaces, box, prism } from '../solid/shapes.js';
 import { pilotHole } from './holes.js';
 
 const OVER = 1;
@@ -57,15 +57,19 @@ export function drawDeckTile(
   // Letters lie inside their cells, clear of the lines: one figure, one cut.
   const letters = legends.map(({ at, outlines }) => shift(outlines, at));
   cuts.push(prism(k, together(boundaries(layout, tile), ...letters), { axis: 'z', from: -ENGRAVED, to: OVER }));
-  for (const splice of deck.splices)
-    for (const at of splice.screws)
-      for (const off of [-deck.strip / 2, deck.strip / 2]) {
-        const [x, y] = splice.along === 'y' ? [splice.at + off, at] : [at, splice.at + off];
-        if (x > x0 && x < x1 && y > y0 && y < y1)
-          cuts.push(
-            pilotHole(k, layout.spec, { at: [x, y, deep], way: '+z', depth: deck.ribDepth + section.deck - 0.8 }),
-          );
-      }
+  const screws = deck.splices
+    .flatMap(({ screws, along, at: seam }) =>
+      screws.flatMap((at) =>
+        [-deck.strip / 2, deck.strip / 2].map(
+          (off): Vec3 => (along === 'y' ? [seam + off, at, 0] : [at, seam + off, 0]),
+        ),
+      ),
+    )
+    .filter(([x, y]) => x > x0 && x < x1 && y > y0 && y < y1);
+  if (screws.length > 0) {
+    const depth = deck.ribDepth + section.deck - 0.8;
+    cuts.push(...atPlaces(k, pilotHole(k, layout.spec, { at: [0, 0, deep], way: '+z', depth }), screws));
+  }
   const drawn = k.subtract(k.union(add), cuts);
   return k.move(drawn, frame([1, 0, 0], [0, -1, 0], [0, 0, -1], [-x0, y0, 0]));
 }

@@ -6,7 +6,7 @@ import { RIB_LEAST } from '../layout/mount-ask.js';
 import type { RailSegment } from '../layout/runs.js';
 import type { Kernel, Solid } from '../solid/kernel.js';
 import { polygon, teardrop } from '../solid/outlines.js';
-import { box, prism } from '../solid/shapes.js';
+import { atPlaces, box, prism } from '../solid/shapes.js';
 import { sunkHole } from './holes.js';
 import { railBody } from './rail.js';
 
@@ -20,14 +20,18 @@ const WINDOW_PLAY = 1;
 
 export function drawEmitterRail(k: Kernel, layout: Layout, segment: RailSegment): Solid {
   const { section } = layout.frame;
-  const { add, cut } = railBody(k, layout, segment);
   const beamZ = layout.spec.beam.height - section.bottom;
-  for (const x of segment.beams) {
-    const window = teardrop([x, beamZ], layout.corridor / 2 + WINDOW_PLAY, { roof: '+y' });
-    cut.push(prism(k, window, { axis: 'y', from: -OVER, to: section.wall + OVER }));
-    const fixY = section.mountFront - layout.mount.fix.at;
-    cut.push(sunkHole(k, layout.spec, { at: [x, fixY, 0], way: '+z', depth: section.floor + OVER }));
-  }
+  const windows = segment.beams.map((x) => teardrop([x, beamZ], layout.corridor / 2 + WINDOW_PLAY, { roof: '+y' }));
+  const { add, cut } = railBody(k, layout, { segment, windows });
+  const fixY = section.mountFront - layout.mount.fix.at;
+  const fix = sunkHole(k, layout.spec, { at: [0, fixY, 0], way: '+z', depth: section.floor + OVER });
+  cut.push(
+    ...atPlaces(
+      k,
+      fix,
+      segment.beams.map((x) => [x, 0, 0]),
+    ),
+  );
   return k.subtract(k.union([...add, ...ribs(k, layout, segment)]), cut);
 }
 

@@ -4,8 +4,9 @@
  */
 import type { Layout } from '../layout/layout.js';
 import type { Kernel, Solid } from '../solid/kernel.js';
+import type { Vec3 } from '../solid/mesh.js';
 import { polygon } from '../solid/outlines.js';
-import { box, prism } from '../solid/shapes.js';
+import { atPlaces, box, prism } from '../solid/shapes.js';
 import { pilotHole, sunkHole } from './holes.js';
 
 const OVER = 1;
@@ -29,14 +30,21 @@ export function drawCornerBracket(k: Kernel, layout: Layout): Solid {
     [0, leg],
   ]);
   const body = prism(k, outline, { axis: 'z', from: 0, to: section.sillTop });
-  const cuts = joint.screws.flatMap((distance) => {
-    const at = distance - section.sillBehind;
-    const z = section.sillTop / 2;
-    return [
-      sunkHole(k, layout.spec, { at: [at, t, z], way: '-y', depth: t + OVER, up: '+z' }),
-      sunkHole(k, layout.spec, { at: [t, at, z], way: '-x', depth: t + OVER, up: '+z' }),
-    ];
-  });
+  const hole = (way: '-x' | '-y') => sunkHole(k, layout.spec, { at: [0, 0, 0], way, depth: t + OVER, up: '+z' });
+  const places = joint.screws.map((distance) => distance - section.sillBehind);
+  const z = section.sillTop / 2;
+  const cuts = [
+    ...atPlaces(
+      k,
+      hole('-y'),
+      places.map((at) => [at, t, z]),
+    ),
+    ...atPlaces(
+      k,
+      hole('-x'),
+      places.map((at) => [t, at, z]),
+    ),
+  ];
   return k.subtract(body, cuts);
 }
 
@@ -45,12 +53,9 @@ export function drawSillBar(k: Kernel, layout: Layout): Solid {
   const { section, joint } = layout.frame;
   const half = joint.leg - JOINT_PLAY;
   const t = joint.thickness;
-  const cuts = joint.screws.flatMap((d) =>
-    [d, -d].map((x) =>
-      sunkHole(k, layout.spec, { at: [x, t, section.sillTop / 2], way: '-y', depth: t + OVER, up: '+z' }),
-    ),
-  );
-  return k.subtract(box(k, [-half, 0, 0], [half, t, section.sillTop]), cuts);
+  const hole = sunkHole(k, layout.spec, { at: [0, 0, 0], way: '-y', depth: t + OVER, up: '+z' });
+  const places = joint.screws.flatMap((d) => [d, -d].map((x): Vec3 => [x, t, section.sillTop / 2]));
+  return k.subtract(box(k, [-half, 0, 0], [half, t, section.sillTop]), atPlaces(k, hole, places));
 }
 
 /** Plate inside the outer wall across a seam: x along the rail from its middle, y height, z inward from the wall. Prints flat. */
@@ -58,12 +63,7 @@ export function drawWallPlate(k: Kernel, layout: Layout): Solid {
   const { section, tab, joint } = layout.frame;
   const half = joint.leg - JOINT_PLAY;
   const low = section.floor + 0.4;
-  const cuts = joint.screws.flatMap((d) =>
-    [d, -d].flatMap((x) =>
-      tab.heights.map((z) =>
-        pilotHole(k, layout.spec, { at: [x, z - low, 0], way: '+z', depth: tab.thickness + OVER }),
-      ),
-    ),
-  );
-  return k.subtract(box(k, [-half, 0, 0], [half, tab.plateTop - low, tab.thickness]), cuts);
+  const hole = pilotHole(k, layout.spec, { at: [0, 0, 0], way: '+z', depth: tab.thickness + OVER });
+  const places = joint.screws.flatMap((d) => [d, -d].flatMap((x) => tab.heights.map((z): Vec3 => [x, z - low, 0])));
+  return k.subtract(box(k, [-half, 0, 0], [half, tab.plateTop - low, tab.thickness]), atPlaces(k, hole, places));
 }

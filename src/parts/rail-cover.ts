@@ -8,7 +8,7 @@ import type { RailSegment } from '../layout/runs.js';
 import type { Kernel, Solid } from '../solid/kernel.js';
 import { frame } from '../solid/matrix.js';
 import { asHoles, rectangle, shift, together } from '../solid/outlines.js';
-import { prism } from '../solid/shapes.js';
+import { atPlaces, prism } from '../solid/shapes.js';
 import { sunkHole } from './holes.js';
 import { coverScrews } from './rail.js';
 
@@ -26,8 +26,11 @@ export function drawRailCover(k: Kernel, layout: Layout, segment: RailSegment): 
     from: 0,
     to: section.cover,
   });
-  const screws = coverScrews(layout, segment).map(([x, y]) =>
-    sunkHole(k, layout.spec, { at: [x, y, section.cover], way: '-z', depth: section.cover + OVER }),
+  const screw = sunkHole(k, layout.spec, { at: [0, 0, section.cover], way: '-z', depth: section.cover + OVER });
+  const screws = atPlaces(
+    k,
+    screw,
+    coverScrews(layout, segment).map(([x, y]) => [x, y, 0]),
   );
   return k.move(k.subtract(plate, screws), frame([1, 0, 0], [0, -1, 0], [0, 0, -1], [0, 0, section.cover]));
 }

@@ -5,23 +5,31 @@
 import type { Layout } from '../layout/layout.js';
 import type { RailSegment } from '../layout/runs.js';
 import type { Kernel, Solid } from '../solid/kernel.js';
-import type { Vec2 } from '../solid/mesh.js';
-import { polygon } from '../solid/outlines.js';
-import { box, prism } from '../solid/shapes.js';
+import type { Outlines, Vec2, Vec3 } from '../solid/mesh.js';
+import { asHoles, polygon, rectangle, together } from '../solid/outlines.js';
+import { atPlaces, box, prism } from '../solid/shapes.js';
 import { pilotHole, sunkHole } from './holes.js';
 
 const OVER = 1;
 const INTO = 0.2;
 
 /** Bodies and cutters of the shared cross-section. */
-export function railBody(k: Kernel, layout: Layout, segment: RailSegment): { add: Solid[]; cut: Solid[] } {
+export function railBody(
+  k: Kernel,
+  layout: Layout,
+  {
+    segment,
+    windows,
+  }: { readonly segment: RailSegment /** In (x, z), through the field wall. */; readonly windows: readonly Outlines[] },
+): { add: Solid[]; cut: Solid[] } {
   const { section } = layout.frame;
   const { length } = segment;
   const { wall, floor, width, height, sill, sillTop } = section;
   return {
     add: [
       box(k, [0, 0, 0], [length, width, floor]),
-      box(k, [0, 0, 0], [length, wall, height]),
+      // Drawn into the wall's figure: far cheaper than cut from the solid.
+      prism(k, together(rectangle(0, 0, length, height), ...windows.map(asHoles)), { axis: 'y', from: 0, to: wall }),
       box(k, [0, width - wall, 0], [length, width, height]),
       box(k, [0, -sill, 0], [length, INTO, sillTop]),
       ...segment.bosses.map((x) => boss(k, layout, { x, wall: 'outer' })),
@@ -29,12 +37,10 @@ export function railBody(k: Kernel, layout: Layout, segment: RailSegment): { add
     ],
     cut: [
       ...segment.ends.flatMap((end, i) => endCuts(k, layout, { segment, end, last: i === 1 })),
-      ...coverScrews(layout, segment).map(([x, y]) =>
-        pilotHole(k, layout.spec, {
-          at: [x, y, height],
-          way: '-z',
-          depth: layout.frame.boss.pilotDepth,
-        }),
+      ...atPlaces(
+        k,
+        pilotHole(k, layout.spec, { at: [0, 0, height], way: '-z', depth: layout.frame.boss.pilotDepth }),
+        coverScrews(layout, segment).map(([x, y]) => [x, y, 0]),
       ),
     ],
   };
@@ -86,25 +92,30 @@ function endCuts(
       box(k, [x(-OVER), -section.sillBehind - OVER, -OVER], [x(section.sillBehind + 0.3), 0, section.sillTop + OVER]),
     );
   }
-  for (const distance of joint.screws)
-    cuts.push(
-      pilotHole(k, layout.spec, {
-        at: [x(distance), -section.sillBehind, section.sillTop / 2],
-        way: '+y',
-        depth: section.sillBehind + section.wall + OVER,
-        up: '+z',
-      }),
-    );
+  const pilot = pilotHole(k, layout.spec, {
+    at: [0, -section.sillBehind, section.sillTop / 2],
+    way: '+y',
+    depth: section.sillBehind + section.wall + OVER,
+    up: '+z',
+  });
+  const through = sunkHole(k, layout.spec, {
+    at: [0, section.width, 0],
+    way: '-y',
+    depth: section.wall + OVER,
+    up: '+z',
+  });
   const outer = end === 'corner' ? [tab.reach / 2] : joint.screws;
-  for (const distance of outer)
-    for (const z of tab.heights)
-      cuts.push(
-        sunkHole(k, layout.spec, {
-          at: [x(distance), section.width, z],
-          way: '-y',
-          depth: section.wall + OVER,
-          up: '+z',
-        }),
-      );
-  return cuts;
+  return [
+    ...cuts,
+    ...atPlaces(
+      k,
+      pilot,
+      joint.screws.map((distance) => [x(distance), 0, 0]),
+    ),
+    ...atPlaces(
+      k,
+      through,
+      outer.flatMap((distance) => tab.heights.map((z): Vec3 => [x(distance), 0, z])),
+    ),
+  ];
 }

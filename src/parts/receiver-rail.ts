@@ -4,19 +4,20 @@ import type { RailSegment } from '../layout/runs.js';
 import { SOCKET_RIDGE } from '../layout/socket.js';
 import type { Kernel, Solid } from '../solid/kernel.js';
 import { polygon } from '../solid/outlines.js';
-import { box, prism } from '../solid/shapes.js';
+import { atPlaces, box } from '../solid/shapes.js';
 import { pilotHole } from './holes.js';
 import { railBody } from './rail.js';
 
-const OVER = 1;
 const INTO = 0.2;
 const WINDOW_PLAY = 0.5;
 
 export function drawReceiverRail(k: Kernel, layout: Layout, segment: RailSegment): Solid {
   const { section } = layout.frame;
   const { socket, spec } = layout;
-  const { add, cut } = railBody(k, layout, segment);
   const beamZ = spec.beam.height - section.bottom;
+  const half = layout.corridor / 2 + WINDOW_PLAY;
+  const windows = segment.beams.map((x) => roofed([x, beamZ], half + socket.slide, half));
+  const { add, cut } = railBody(k, layout, { segment, windows });
   const top = section.floor + socket.bottom;
   const front = section.socketFront;
   const ridge = front - socket.groove.at;
@@ -29,12 +30,18 @@ export function drawReceiverRail(k: Kernel, layout: Layout, segment: RailSegment
       [segment.length, ridge + SOCKET_RIDGE.width / 2, top + SOCKET_RIDGE.depth],
     ),
   );
-  for (const x of segment.beams) {
-    const half = layout.corridor / 2 + WINDOW_PLAY;
-    const window = roofed([x, beamZ], half + socket.slide, half);
-    cut.push(prism(k, window, { axis: 'y', from: -OVER, to: section.wall + OVER }));
-    cut.push(pilotHole(k, spec, { at: [x, front - socket.foot.screwAt, top], way: '-z', depth: socket.engaged + 1 }));
-  }
+  const pilot = pilotHole(k, spec, {
+    at: [0, front - socket.foot.screwAt, top],
+    way: '-z',
+    depth: socket.engaged + 1,
+  });
+  cut.push(
+    ...atPlaces(
+      k,
+      pilot,
+      segment.beams.map((x) => [x, 0, 0]),
+    ),
+  );
   return k.subtract(k.union(add), cut);
 }
 

@@ -39,24 +39,23 @@ export function provenCuts(result: Runs, body: Runs, ids: ReadonlySet<number>): 
 
 type Point = readonly [number, number, number];
 
-/** Normal and distance from the origin, four numbers a plane. */
-function planesOf(mesh: Runs): Float64Array {
-  const planes: number[] = [];
-  const seen = new Set<string>();
-  for (let t = 0; t < mesh.triVerts.length / 3; t++) {
-    const [a, b, c] = [corner(mesh, 3 * t), corner(mesh, 3 * t + 1), corner(mesh, 3 * t + 2)];
-    const [ux, uy, uz] = [b[0] - a[0], b[1] - a[1], b[2] - a[2]];
-    const [vx, vy, vz] = [c[0] - a[0], c[1] - a[1], c[2] - a[2]];
+/** Normal and distance from the origin, four numbers a triangle. */
+function planesOf({ vertProperties: p, triVerts }: Runs): Float64Array {
+  const planes = new Float64Array((triVerts.length / 3) * 4);
+  let length = 0;
+  for (let i = 0; i < triVerts.length; i += 3) {
+    const [a, b, c] = [3 * triVerts[i]!, 3 * triVerts[i + 1]!, 3 * triVerts[i + 2]!];
+    const [ux, uy, uz] = [p[b]! - p[a]!, p[b + 1]! - p[a + 1]!, p[b + 2]! - p[a + 2]!];
+    const [vx, vy, vz] = [p[c]! - p[a]!, p[c + 1]! - p[a + 1]!, p[c + 2]! - p[a + 2]!];
     const [x, y, z] = [uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx];
-    const l = Math.hypot(x, y, z);
+    const l = Math.sqrt(x * x + y * y + z * z);
     if (l === 0) continue;
-    const plane = [x / l, y / l, z / l, (x * a[0] + y * a[1] + z * a[2]) / l];
-    const key = plane.map((n) => Math.round(n * 1e5)).join();
-    if (seen.has(key)) continue;
-    seen.add(key);
-    planes.push(...plane);
+    planes[length++] = x / l;
+    planes[length++] = y / l;
+    planes[length++] = z / l;
+    planes[length++] = (x * p[a]! + y * p[a + 1]! + z * p[a + 2]!) / l;
   }
-  return Float64Array.from(planes);
+  return planes.subarray(0, length);
 }
 
 function onPlane(planes: Float64Array, [x, y, z]: Point): boolean {

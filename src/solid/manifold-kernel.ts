@@ -10,7 +10,7 @@ import { provenCuts } from './cut-proof.js';
 import type { MeasuringKernel, Solid } from './kernel.js';
 import { manifoldProfiles } from './manifold-profiles.js';
 import type { Box, Matrix, Mesh, Outlines, Vec3 } from './mesh.js';
-import { requireFinite, requireOutlines, requirePositive, requireRigid } from './numbers.js';
+import { requireFinite, requireOutlines, requirePositive, requireRigid, toGrid } from './numbers.js';
 import { signedArea } from './outlines.js';
 import type { Profiles } from './profiles.js';
 
@@ -26,6 +26,7 @@ type Origins = ReadonlyMap<number, number>;
 interface Held {
   readonly handle: Manifold;
   readonly origins: Origins;
+  readonly empty: boolean;
   box: Box | null;
 }
 
@@ -47,12 +48,17 @@ function manifoldKernel(library: ManifoldToplevel): MeasuringKernel {
 
   const held = (solid: Solid) => solid as unknown as Held;
 
+  const keep = (made: Held): Solid => {
+    arena.push(made.handle);
+    return made as unknown as Solid;
+  };
+
+  // The library puts work off until it is asked. Asked at once, a solid that is used twice is worked out once.
   const hold = (what: string, handle: Manifold, origins: Origins): Solid => {
-    arena.push(handle);
+    const solid = keep({ handle, origins, empty: handle.isEmpty(), box: null });
     const status = handle.status();
     if (status !== 'NoError') throw new Error(`${what}: the solid is not valid (${status})`);
-    const made: Held = { handle, origins, box: null };
-    return made as unknown as Solid;
+    return solid;
   };
 
   const original = (what: string, outlines: Outlines, make: (section: CrossSection) => Manifold): Solid => {
@@ -93,7 +99,7 @@ function manifoldKernel(library: ManifoldToplevel): MeasuringKernel {
     extrude(outlines, height) {
       requireOutlines('extrude', outlines);
       requirePositive('extrude: the height', height);
-      return original('extrude', outlines, (section) => Manifold.extrude(section, height));
+      return original('extrude', outlines, (section) => Manifold.extrude(section, toGrid(height)));
     },
 
     revolve(outlines, segments) {
@@ -107,15 +113,16 @@ function manifoldKernel(library: ManifoldToplevel): MeasuringKernel {
 
     move(solid, matrix) {
       requireRigid('move', matrix);
-      const { handle, origins } = held(solid);
-      return hold('move', handle.transform(columnMajor(matrix)), origins);
+      // A rigid move keeps a solid valid; put off, several in a row are one.
+      const { handle, origins, empty } = held(solid);
+      return keep({ handle: handle.transform(columnMajor(matrix)), origins, empty, box: null });
     },
 
     union(solids) {
       if (solids.length === 0) throw new RangeError('union: nothing to unite');
       const all = solids.map(held);
       all.forEach((one, i) => {
-        if (one.handle.isEmpty()) throw new RangeError(`union: solid ${i} is empty`);
+        if (one.empty) throw new RangeError(`union: solid ${i} is empty`);
       });
       return all.length === 1
         ? solids[0]!
@@ -215,8 +222,12 @@ function distance(a: Box, b: Box): number {
 
 type Sixteen = Parameters<Manifold['transform']>[0];
 
-const columnMajor = (m: Matrix): Sixteen =>
-  [0, 1, 2, 3].flatMap((c) => [0, 1, 2, 3].map((r) => m[4 * r + c]!)) as Sixteen;
+/** Where axes stay axes, places stay on the grid. */
+function columnMajor(m: Matrix): Sixteen {
+  const straight = [0, 1, 2, 4, 5, 6, 8, 9, 10].every((i) => m[i] === 0 || Math.abs(m[i]!) === 1);
+  const at = (i: number) => (straight && i % 4 === 3 ? toGrid(m[i]!) : m[i]!);
+  return [0, 1, 2, 3].flatMap((c) => [0, 1, 2, 3].map((r) => at(4 * r + c))) as Sixteen;
+}
 
 function meshOf(handle: Manifold): Mesh {
   const { vertProperties, triVerts, mergeFromVert, mergeToVert } = handle.getMesh();

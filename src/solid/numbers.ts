@@ -36,3 +36,9 @@ export function requireRigid(what: string, m: readonly number[]): void {
   if (dots.some((x) => Math.abs(x) > 1e-9) || p !== 0 || q !== 0 || r !== 0 || s !== 1)
     throw new RangeError(`${what}: the matrix is not rigid (${m.join(', ')})`);
 }
+
+/** Steps of the grid a millimetre: the library for the plane rounds to it, so that all else has to. */
+const STEPS = 2 ** 27;
+
+/** @returns the nearest place on the grid of 7.5e-9 mm: what is meant to lie in one plane does, however it was drawn */
+export const toGrid = (n: number): number => Math.round(n * STEPS) / STEPS;

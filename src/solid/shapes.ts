@@ -1,8 +1,8 @@
 /** Everyday solids on any kernel, drawn where they belong. All mm. */
 import type { Kernel, Solid } from './kernel.js';
-import { frame } from './matrix.js';
+import { frame, translation } from './matrix.js';
 import type { Outlines, Vec3 } from './mesh.js';
-import { requireFinite, requirePositive } from './numbers.js';
+import { requireFinite, requirePositive, toGrid } from './numbers.js';
 import { circle, type RoundFit, rectangle, roundSegments } from './outlines.js';
 
 export type Axis = 'x' | 'y' | 'z';
@@ -10,6 +10,10 @@ export type Axis = 'x' | 'y' | 'z';
 /** Box between two corners, given in any order. */
 export const box = (k: Kernel, min: Vec3, max: Vec3): Solid =>
   prism(k, rectangle(min[0], min[1], max[0], max[1]), { axis: 'z', from: min[2], to: max[2] });
+
+/** The same solid at several places: cheaper than drawing it for each. */
+export const atPlaces = (k: Kernel, solid: Solid, places: readonly Vec3[]): Solid[] =>
+  places.map((at) => k.move(solid, translation(at)));
 
 export interface PrismOptions {
   /** The outlines lie across it: given in (y, z) for x, (x, z) for y, (x, y) for z. */
@@ -21,7 +25,7 @@ export interface PrismOptions {
 /** Outlines extruded along an axis between two places on it. */
 export function prism(k: Kernel, outlines: Outlines, { axis, from, to }: PrismOptions): Solid {
   requireFinite('prism: an end', [from, to]);
-  const [low, high] = [Math.min(from, to), Math.max(from, to)];
+  const [low, high] = [toGrid(Math.min(from, to)), toGrid(Math.max(from, to))];
   const solid = k.extrude(outlines, high - low);
   if (axis === 'x') return k.move(solid, frame([0, 1, 0], [0, 0, 1], [1, 0, 0], [low, 0, 0]));
   // x and z give a right-handed frame with −y: extruded backwards from the far end.
@@ -123,9 +127,9 @@ function frameAlong(origin: Vec3, along: Vec3) {
 
 function axisBetween(a: Vec3, b: Vec3): Axis | null {
   requireFinite('a coordinate', [...a, ...b]);
-  const moved = [0, 1, 2].filter((i) => a[i] !== b[i]);
-  if (moved.length === 0) throw new RangeError(`no length between (${a}) and (${b})`);
-  return moved.length === 1 ? (['x', 'y', 'z'] as const)[moved[0]!]! : null;
+  const atPlaces = [0, 1, 2].filter((i) => a[i] !== b[i]);
+  if (atPlaces.length === 0) throw new RangeError(`no length between (${a}) and (${b})`);
+  return atPlaces.length === 1 ? (['x', 'y', 'z'] as const)[atPlaces[0]!]! : null;
 }
 
 const difference = (a: Vec3, b: Vec3): Vec3 => [a[0] - b[0], a[1] - b[1], a[2] - b[2]];

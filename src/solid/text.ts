@@ -3,6 +3,7 @@ import { expansions, geometries, lettering } from './jscad.js';
 import type { Outlines, Vec2 } from './mesh.js';
 import { requirePositive } from './numbers.js';
 import { shift } from './outlines.js';
+import { outlinesBox } from './outlines-box.js';
 import type { Profiles } from './profiles.js';
 
 export interface TextOptions {
@@ -12,23 +13,71 @@ export interface TextOptions {
   readonly stroke?: number;
 }
 
+interface Glyph {
+  readonly outlines: Outlines;
+  /** From one letter's start to the next one's. */
+  readonly advance: number;
+}
+
 /**
  * A line of printable ASCII, its baseline on y = 0, beginning at x = 0.
  * @returns no outlines at all for blanks
  * @throws {RangeError} on a character outside printable ASCII: the strokes have no others
  */
-export function text(profiles: Profiles, line: string, { height, stroke = height / 7 }: TextOptions): Outlines {
-  requirePositive('text: the height', height);
-  requirePositive('text: the stroke', stroke);
-  const unknown = /[^ -~]/u.exec(line);
-  if (unknown) throw new RangeError(`text: no strokes for ${JSON.stringify(unknown[0])} in ${JSON.stringify(line)}`);
-  if (line.trim() === '') return [];
-  const strokes = lettering.vectorText({ height }, line).map((points) => {
+export function text(profiles: Profiles, line: string, options: TextOptions): Outlines {
+  return letterer(profiles)(line, options);
+}
+
+/** @returns `text` for many lines: each letter is widened once */
+export function letterer(profiles: Profiles): (line: string, options: TextOptions) => Outlines {
+  const glyphs = new Map<string, Glyph>();
+  return (line, { height, stroke = height / 7 }) => {
+    requirePositive('text: the height', height);
+    requirePositive('text: the stroke', stroke);
+    const unknown = /[^ -~]/u.exec(line);
+    if (unknown) throw new RangeError(`text: no strokes for ${JSON.stringify(unknown[0])} in ${JSON.stringify(line)}`);
+    const glyphOf = (letter: string): Glyph => {
+      const key = `${letter} ${height} ${stroke}`;
+      const glyph = glyphs.get(key) ?? drawGlyph(profiles, letter, { height, stroke });
+      glyphs.set(key, glyph);
+      return glyph;
+    };
+    let x = 0;
+    const placed = [...line].flatMap((letter): Outlines[] => {
+      const { outlines, advance } = glyphOf(letter);
+      x += advance;
+      return outlines.length === 0 ? [] : [shift(outlines, [x - advance, 0])];
+    });
+    return joined(profiles, placed);
+  };
+}
+
+function drawGlyph(
+  profiles: Profiles,
+  letter: string,
+  { height, stroke }: { readonly height: number; readonly stroke: number },
+): Glyph {
+  const { width, segments } = lettering.vectorChar({ height }, letter);
+  if (letter === ' ') return { outlines: [], advance: width };
+  const strokes = segments.map((points) => {
     const path = geometries.path2.fromPoints({ closed: false }, points);
     const wide = expansions.expand({ delta: stroke / 2, corners: 'round', segments: 16 }, path);
     return geometries.geom2.toOutlines(wide) as unknown as Outlines;
   });
-  return profiles.union(strokes);
+  return { outlines: profiles.union(strokes), advance: width };
+}
+
+/** Letters in their order as one figure: united are only those whose widths overlap. */
+function joined(profiles: Profiles, letters: readonly Outlines[]): Outlines {
+  const groups: Outlines[][] = [];
+  let end = -Infinity;
+  for (const letter of letters) {
+    const { min, max } = outlinesBox(letter);
+    if (min[0] > end) groups.push([letter]);
+    else groups.at(-1)!.push(letter);
+    end = Math.max(end, max[0]);
+  }
+  return groups.flatMap((group) => (group.length === 1 ? group[0]! : profiles.union(group)));
 }
 
 /** Moved so that the middle of its bounds is at the point. */

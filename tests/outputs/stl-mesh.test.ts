@@ -70,4 +70,27 @@ describe('onto the grid of 1e-5 of the mean edge, here 7e-5', () => {
       expect(Math.abs(found[i]! - c)).toBeLessThanOrEqual(4.0e-5);
     });
   });
+  test('a fin thinner than a step goes: two facets back to back leave nothing', () => {
+    // On the edge from corner 0 to corner 1 a fin stands out, its two sides apart by less than the grid can tell.
+    const [tip, other] = [block.positions.length / 3, block.positions.length / 3 + 1];
+    const at = block.triangles.findIndex((_, i) => isSide(block.triangles, i, 0, 1));
+    const t = at - (at % 3);
+    const apex = block.triangles.subarray(t, t + 3).find((v) => v > 1)!;
+    const rest = [...block.triangles.subarray(0, t), ...block.triangles.subarray(t + 3)];
+    const [a, b] = [block.triangles[at]!, block.triangles[at % 3 === 2 ? at - 2 : at + 1]!];
+    const fin = [a, tip, b, b, tip, other, b, other, a, a, other, tip];
+    const mesh = {
+      positions: Float32Array.from([...block.positions, 5, -3, 0, 5, -3, 1e-5]),
+      triangles: Uint32Array.from([...rest, a, b, apex, ...fin]),
+    };
+    const found = onGrid(mesh);
+    expect(pairEdges(sizes(found))).toMatchObject({ open: 0, shared: 0 });
+    expect(found.triangles).toHaveLength(block.triangles.length);
+    expect(meshVolume(sizes(found))).toBeCloseTo(231, 3);
+  });
 });
+
+const isSide = (triangles: Uint32Array, i: number, v: number, w: number) => {
+  const next = triangles[i % 3 === 2 ? i - 2 : i + 1]!;
+  return (triangles[i] === v && next === w) || (triangles[i] === w && next === v);
+};
