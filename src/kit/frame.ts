@@ -111,6 +111,7 @@ function placeRun(b: Bench, run: RailRun): void {
             matrix: multiply(run.matrix, frame([1, 0, 0], [0, 0, -1], [0, 1, 0], [x, section.width, z])),
             rail,
             into: plate,
+            standing: true,
           });
           hardware.push(two);
           moves.push(move(two, [0, -1, 0], tab.screwLength + 3, { inFrameOf: before, tool: fixKey(b) }));
@@ -202,7 +203,13 @@ function placeCorners(b: Bench): void {
         [ends.alongQ, frame([0, 0, -1], [0, 1, 0], [1, 0, 0], [section.width, -tab.reach / 2, z])],
       ] as readonly (readonly [string, Matrix])[]) {
         const matrix = multiply(m, local);
-        const name = wallScrew(b, { name: `${post}-screw-${postScrews.length + 1}`, matrix, rail, into: post });
+        const name = wallScrew(b, {
+          name: `${post}-screw-${postScrews.length + 1}`,
+          matrix,
+          rail,
+          into: post,
+          standing: false,
+        });
         postScrews.push({ name, way: applyDirection(matrix, [0, 0, -1]) });
       }
   }
@@ -246,10 +253,16 @@ function sillScrew(
   });
 }
 
-/** Screw from outside through the outer wall into a tab or plate. */
+/** Screw from outside through the outer wall into a tab or plate, whose pilot lies or stands in print. */
 function wallScrew(
   b: Bench,
-  { name, matrix, rail, into }: { name: string; matrix: Matrix; rail: string; into: string },
+  {
+    name,
+    matrix,
+    rail,
+    into,
+    standing,
+  }: { name: string; matrix: Matrix; rail: string; into: string; standing: boolean },
 ): string {
   const { tab } = b.layout.frame;
   return b.screw({
@@ -258,7 +271,7 @@ function wallScrew(
     size: b.layout.spec.screws.fix,
     length: tab.screwLength,
     matrix,
-    overlaps: [formedOverlap(b.layout, { with: into, engaged: tab.engaged, standing: false })],
+    overlaps: [formedOverlap(b.layout, { with: into, engaged: tab.engaged, standing })],
     into: { kind: 'formed', part: into, engaged: tab.engaged },
     tipRoom: tab.thickness + 1 - tab.engaged,
     when: 'at its step',
