@@ -35,11 +35,18 @@ export interface ScrewOptions extends Omit<PlaceOptions, 'part'> {
   readonly through: readonly string[];
 }
 
+/** A part that stands otherwise in the kit than as printed. */
+export interface Posed {
+  readonly solid: Solid;
+  readonly posed: Readonly<Record<Pose, Solid>>;
+}
+
 export interface Bench {
   readonly k: Kernel;
   readonly layout: Layout;
   /** @returns the part's id; drawn at the first call only */
-  printed(id: string, title: string, draw: () => Solid, posed?: () => Readonly<Record<Pose, Solid>>): string;
+  printed(id: string, title: string, draw: () => Solid): string;
+  posed(id: string, title: string, draw: () => Posed): string;
   bought(part: Omit<Part, 'kind' | 'posed' | 'solid'>, draw: () => Solid): string;
   place(options: PlaceOptions): string;
   screw(options: ScrewOptions): string;
@@ -67,22 +74,26 @@ export function bench(k: Kernel, layout: Layout): Bench {
   const beams: Beam[] = [];
   const steps: Step[] = [];
   const { spec } = layout;
+  const addPrinted = (id: string, title: string, drawn: Pick<Part, 'solid' | 'posed'>) =>
+    parts.set(id, {
+      id,
+      title,
+      kind: 'printed',
+      material: spec.material.name,
+      densityGcm3: spec.material.plastic.densityGcm3.value,
+      ...drawn,
+      order: null,
+    });
 
   const self: Bench = {
     k,
     layout,
-    printed(id, title, draw, posed) {
-      if (!parts.has(id))
-        parts.set(id, {
-          id,
-          title,
-          kind: 'printed',
-          material: spec.material.name,
-          densityGcm3: spec.material.plastic.densityGcm3.value,
-          solid: draw(),
-          posed: posed ? posed() : null,
-          order: null,
-        });
+    printed(id, title, draw) {
+      if (!parts.has(id)) addPrinted(id, title, { solid: draw(), posed: null });
+      return id;
+    },
+    posed(id, title, draw) {
+      if (!parts.has(id)) addPrinted(id, title, draw());
       return id;
     },
     bought(part, draw) {

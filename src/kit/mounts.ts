@@ -8,10 +8,9 @@ import type { RailRun } from '../layout/runs.js';
 import { drawBarrel, drawPin, drawWires } from '../parts/bought.js';
 import { drawCollar } from '../parts/collar.js';
 import { BUMP, RIB_HEIGHT } from '../parts/emitter-rail.js';
-import { drawPosedMount, drawTiltMount } from '../parts/tilt-mount.js';
+import { drawMountAtPoses } from '../parts/tilt-mount.js';
 import { frame, multiply, translation } from '../solid/matrix.js';
 import type { Matrix, Vec3 } from '../solid/mesh.js';
-import type { Rad } from '../units.js';
 import { type Bench, hexKey, move } from './bench.js';
 import type { Handling, Move, Placement, Pose } from './types.js';
 
@@ -36,7 +35,11 @@ const alongBeam = (at: Vec3): Matrix => frame([0, 1, 0], [0, 0, 1], [1, 0, 0], a
 
 /** Places all emitters of a run and writes the steps at the bench; the mounts are lowered into the rails by `lowerMounts`. */
 export function placeEmitters(b: Bench, run: RailRun): PlacedEmitter[] {
-  return run.beams.map((beam) => placeEmitter(b, { run, beam }));
+  const { mount } = b.layout;
+  // How the arm stands at each pose, from level.
+  const motion = (pose: Pose) => planeMatrix(poseMotion(mount.leaf, pose), mount.origin);
+  const motions = { lowest: motion('lowest'), level: motion('level'), highest: motion('highest') };
+  return run.beams.map((beam) => placeEmitter(b, { run, beam, motions }));
 }
 
 /** From a mount's file coordinates to its rail's. */
@@ -47,7 +50,7 @@ export function mountInRail(b: Bench, at: number): Matrix {
 
 function placeEmitter(
   b: Bench,
-  { run, beam }: { readonly run: RailRun; readonly beam: RailRun['beams'][number] },
+  { run, beam, motions }: { run: RailRun; beam: RailRun['beams'][number]; motions: Readonly<Record<Pose, Matrix>> },
 ): PlacedEmitter {
   const { layout, k } = b;
   const { mount, spec, frame: f } = layout;
@@ -56,16 +59,7 @@ function placeEmitter(
   const rail = railName(run, beam.at);
   const mid = mount.width / 2;
 
-  const mountPart = b.printed(
-    'tilt-mount',
-    'tilt mount',
-    () => drawTiltMount(k, spec, mount, 0 as Rad),
-    () => ({
-      lowest: drawPosedMount(k, spec, mount, 'lowest'),
-      level: drawPosedMount(k, spec, mount, 'level'),
-      highest: drawPosedMount(k, spec, mount, 'highest'),
-    }),
-  );
+  const mountPart = b.posed('tilt-mount', 'tilt mount', () => drawMountAtPoses(k, spec, mount));
   const name = b.place({
     name: `${stem}-mount`,
     part: mountPart,
@@ -82,11 +76,7 @@ function placeEmitter(
   /** Places of what rides on the arm: local place at level, or one for each pose. */
   const riding = (local: Matrix | Readonly<Record<Pose, Matrix>>): Pick<Placement, 'matrix' | 'rides'> => {
     const at = (pose: Pose) =>
-      multiply(
-        base,
-        planeMatrix(poseMotion(mount.leaf, pose), mount.origin),
-        Array.isArray(local) ? local : (local as Record<Pose, Matrix>)[pose],
-      );
+      multiply(base, motions[pose], Array.isArray(local) ? local : (local as Record<Pose, Matrix>)[pose]);
     return { matrix: at('level'), rides: { lowest: at('lowest'), highest: at('highest') } };
   };
   const nutPlay = NUT_WALLS.play;

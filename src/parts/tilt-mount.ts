@@ -29,45 +29,60 @@ const FOOT_BEHIND = 2;
 /** Steps of a quarter-round fillet. */
 const FILLET_STEPS = 6;
 
+/** @returns the mount as printed, and at each pose of the kit */
+export function drawMountAtPoses(
+  k: Kernel,
+  spec: Spec,
+  mount: MountLayout,
+): { readonly solid: Solid; readonly posed: Readonly<Record<Pose, Solid>> } {
+  const turned = tiltMounts(k, spec, mount);
+  const at = (pose: Pose) => turned(flexAt(mount.leaf, pose));
+  return { solid: turned(0 as Rad), posed: { lowest: at('lowest'), level: at('level'), highest: at('highest') } };
+}
+
 /** @param flex - turn of the arm from rest [rad]; 0: as printed */
-export function drawTiltMount(k: Kernel, spec: Spec, mount: MountLayout, flex: Rad): Solid {
+export const drawTiltMount = (k: Kernel, spec: Spec, mount: MountLayout, flex: Rad): Solid =>
+  tiltMounts(k, spec, mount)(flex);
+
+/** Draws at once what is the same at every flex. */
+function tiltMounts(k: Kernel, spec: Spec, mount: MountLayout): (flex: Rad) => Solid {
   const { width, leaf, origin } = mount;
   const across = (outlines: Outlines) => prism(k, outlines, { axis: 'z', from: 0, to: width });
-  const fromRest = planeMatrix(armMotion(leaf, 0 as Rad, flex), origin);
-  const arm = drawArm(k, spec, { mount, flex });
-  const strip = leafStrip(leaf, flex).map(([u, w]): Vec2 => [u + origin[0], w + origin[1]]);
   const end = leafAtFlex(leaf, 0 as Rad).end.at;
   const root: Vec2 = [origin[0] + end[0], origin[1] + end[1]];
   const [outOfBase, outOfArm] = ROOTS[leafEnd(leaf)];
-  const armFillets = filletPair(root, leaf, outOfArm).map((outline) =>
-    polygon(outline.map((p) => inPlane(fromRest, p))),
-  );
-  const baseFillets = filletPair(origin, leaf, outOfBase).map((outline) => polygon(outline));
+  const arm = armAtRest(k, spec, mount);
+  const baseFillets = filletPair(origin, leaf, outOfBase).map((outline) => across(polygon(outline)));
   const base = k.subtract(k.union(basePieces(mount).map(across)), cutsInBase(k, spec, mount));
-  return k.union([base, arm, ...[polygon(strip), ...armFillets, ...baseFillets].map(across)]);
+  return (flex) => {
+    const fromRest = planeMatrix(armMotion(leaf, 0 as Rad, flex), origin);
+    const strip = leafStrip(leaf, flex).map(([u, w]): Vec2 => [u + origin[0], w + origin[1]]);
+    const armFillets = filletPair(root, leaf, outOfArm).map((outline) =>
+      across(polygon(outline.map((p) => inPlane(fromRest, p)))),
+    );
+    return k.union([base, k.move(arm, fromRest), across(polygon(strip)), ...armFillets, ...baseFillets]);
+  };
 }
 
-/** The moving arm alone: what the leaf carries. */
+/** The moving arm alone: what the leaf carries, turned by `flex` from rest. */
 export function drawArm(
   k: Kernel,
   spec: Spec,
   { mount, flex }: { readonly mount: MountLayout; readonly flex: Rad },
 ): Solid {
+  return k.move(armAtRest(k, spec, mount), planeMatrix(armMotion(mount.leaf, 0 as Rad, flex), mount.origin));
+}
+
+/** As printed: drawn at level, brought to rest, where the leaf's room is a slot of even width. */
+function armAtRest(k: Kernel, spec: Spec, mount: MountLayout): Solid {
   const { width, leaf, origin } = mount;
   const [u0, u1, w0, w1] = mount.arm.free;
   const across = (outlines: Outlines) => prism(k, outlines, { axis: 'z', from: 0, to: width });
-  const motion = (from: Rad, to: Rad) => planeMatrix(armMotion(leaf, from, to), origin);
-  // The leaf's room is cut as printed: a slot of even width there.
-  const asPrinted = k.subtract(k.move(k.union(armPieces(mount).map(across)), motion(leaf.bias, 0 as Rad)), [
-    prism(k, rectangle(u0, w0, u1, w1), { axis: 'z', from: -OVER, to: width + OVER }),
-  ]);
-  const cuts = k.move(k.union(cutsInArm(k, spec, mount)), motion(leaf.bias, flex));
-  return k.subtract(k.move(asPrinted, motion(0 as Rad, flex)), [cuts]);
+  const toRest = planeMatrix(armMotion(leaf, leaf.bias, 0 as Rad), origin);
+  const pieces = k.move(k.union(armPieces(mount).map(across)), toRest);
+  const room = prism(k, rectangle(u0, w0, u1, w1), { axis: 'z', from: -OVER, to: width + OVER });
+  return k.subtract(pieces, [room, ...cutsInArm(k, spec, mount).map((cut) => k.move(cut, toRest))]);
 }
-
-/** The mount at a pose of the kit. */
-export const drawPosedMount = (k: Kernel, spec: Spec, mount: MountLayout, pose: Pose): Solid =>
-  drawTiltMount(k, spec, mount, flexAt(mount.leaf, pose));
 
 /** The arm at level, before the leaf's room is cut from it. */
 function armPieces({ arm, base, seat, length, leaf, post, origin }: MountLayout): Outlines[] {
