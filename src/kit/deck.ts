@@ -89,11 +89,14 @@ export function placeDeck(b: Bench, lettering: Lettering): void {
       hardware,
       moves,
     });
-  b.step('Lower the deck onto the sills; to take it out again, push it up from below', {
-    joins: many ? [] : tiles,
-    hardware: [],
-    moves: [move(tiles[0]!, [0, 0, -1], f.section.height)],
-  });
+  b.step(
+    'Lower the deck onto the sills: it lies loose, so hold it when the kit is turned over; to take it out again, push it up from below',
+    {
+      joins: many ? [] : tiles,
+      hardware: [],
+      moves: [move(tiles[0]!, [0, 0, -1], f.section.height)],
+    },
+  );
 }
 
 function legendsOn(layout: Layout, tile: Layout['deck']['tiles'][number], lettering: Lettering): Legend[] {

@@ -213,14 +213,17 @@ function placeCorners(b: Bench): void {
         postScrews.push({ name, way: applyDirection(matrix, [0, 0, -1]) });
       }
   }
-  b.step('Drop a bracket into each corner of the field and screw it to both rails with the short arm of the key', {
-    joins: brackets,
-    hardware: bracketScrews.map(({ name }) => name),
-    moves: [
-      ...brackets.map((name) => move(name, [0, 0, -1], section.sillTop + 3)),
-      ...bracketScrews.map(({ name, way }) => move(name, way, joint.screwLength + 3, { tool: fixKey(b) })),
-    ],
-  });
+  b.step(
+    'Drop a bracket into each corner of the field and screw it to both rails with the short arm of the key; tighten all only when all are in',
+    {
+      joins: brackets,
+      hardware: bracketScrews.map(({ name }) => name),
+      moves: [
+        ...brackets.map((name) => move(name, [0, 0, -1], section.sillTop + 3)),
+        ...bracketScrews.map(({ name, way }) => move(name, way, joint.screwLength + 3, { tool: fixKey(b) })),
+      ],
+    },
+  );
   b.step('Lower a corner post over each corner, its tabs inside the rails, and screw it from outside', {
     joins: posts,
     hardware: postScrews.map(({ name }) => name),

@@ -275,14 +275,17 @@ export function benchSteps(b: Bench, emitters: readonly PlacedEmitter[]): void {
 /** Mounts into the rails from above, and the screws that fix them from below. */
 export function lowerMounts(b: Bench, emitters: readonly PlacedEmitter[]): void {
   const travel = b.layout.frame.section.height + 5;
-  b.step('Lower each mount between its ribs, wires first, and fix it with a screw from below', {
-    joins: [],
-    hardware: emitters.map((e) => e.fixScrew),
-    moves: emitters.flatMap((e) => [
-      move(e.mount, [0, 0, -1], travel),
-      move(e.fixScrew, [0, 0, 1], 15, { tool: hexKey(b.layout.spec.screws.fix, 'sunk').name }),
-    ]),
-  });
+  b.step(
+    'With the rail pushed over the edge of the table, lower each mount between its ribs, wires first, and fix it with a screw from below',
+    {
+      joins: [],
+      hardware: emitters.map((e) => e.fixScrew),
+      moves: emitters.flatMap((e) => [
+        move(e.mount, [0, 0, -1], travel),
+        move(e.fixScrew, [0, 0, 1], 15, { tool: hexKey(b.layout.spec.screws.fix, 'sunk').name }),
+      ]),
+    },
+  );
 }
 
 /** Name of the placed segment under a place along a rail. */

@@ -68,8 +68,8 @@ export function placeReceivers(b: Bench, run: RailRun): PlacedReceiver[] {
       a: socket,
       b: lid,
       what: "the lid's plug between the cheeks",
-      fitClass: 'snug',
-      drawn: side(spec, 'snug'),
+      fitClass: 'press',
+      drawn: side(spec, 'press'),
     });
     const head = threads[spec.screws.fix].capHeight.value;
     const screw = b.screw({
@@ -91,7 +91,7 @@ export function placeReceivers(b: Bench, run: RailRun): PlacedReceiver[] {
 export function socketSteps(b: Bench, receivers: readonly PlacedReceiver[]): void {
   const { section } = b.layout.frame;
   b.step(
-    'Drop a receiver into each socket, legs up; bend the legs back over the stop, solder its wires, and press the lid on',
+    'Solder the wires to each receiver away from the plastic, drop it into its socket, legs up, bend them back over the stop, and press the lid on',
     {
       joins: receivers.flatMap((r) => [r.socket, r.lid]),
       hardware: receivers.map((r) => r.receiver),

@@ -7,7 +7,7 @@ import type { Solved, Spec } from '../spec/spec.js';
 import { rad } from '../units.js';
 import { layDeck } from './deck.js';
 import { upTenth } from './fits.js';
-import { layFrame, layJoint, WALL } from './frame.js';
+import { layFrame, layJoint, sunkRim, WALL } from './frame.js';
 import { type Grid, layGrid } from './grid.js';
 import { layHood } from './hood.js';
 import type { Layout } from './layout.js';
@@ -59,6 +59,19 @@ export function layAround(spec: Spec, { grid, tiltDeg, mount, demands, solved: b
     why: 'either way across the beam, as far as neighbouring sockets leave room',
   });
   const frame = layFrame(spec, { mount, socket });
+  // The sill under the deck holds the brackets' screw heads: beams too high leave it too low.
+  const sillLeast = 2 * sunkRim(spec) + 0.8;
+  if (frame.section.sillTop < sillLeast) {
+    const most = Math.floor(10 * (spec.beam.height - (sillLeast - frame.section.sillTop))) / 10;
+    fail([
+      {
+        code: 'preset/beam-too-high',
+        path: 'beam.height',
+        message: `beams ${spec.beam.height} mm above a deck ${frame.section.deck} mm thick leave no sill for the screws under it`,
+        hint: `at most ${most} mm, or a thinner deck`,
+      },
+    ]);
+  }
   const outermost = Math.min(
     grid.columns[0]!,
     grid.rows[0]!,

@@ -102,7 +102,7 @@ export function laySocket(
       channelFrom: bodyTop - 0.05,
     },
     stop: { top: legTop - receiver.legWidth.value - 0.5 },
-    top: legTop + 1,
+    top: legTop + 1.8,
     lid: { thickness: 1.6, plugBottom: legTop + 0.2 },
     groove: { at: pocketRear + 1.5, width: GROOVE.width + 2 * play, depth: GROOVE.depth + 0.2 },
     legs: { top: legTop, bent: receiver.legWidth.value, out: -length - 2 },

@@ -69,9 +69,10 @@ function target(s: SocketLayout) {
 
 /** Lid of the pocket: a plate with a plug that holds the legs down. Prints on its plate; the plug's length is along x. */
 export function drawSocketLid(k: Kernel, spec: Spec, s: SocketLayout): Solid {
+  const press = spec.printer.machine.press.value;
   const snug = spec.printer.machine.snug.value;
   const half = s.width / 2;
-  const plugHalf = (s.pocket.channel - snug) / 2;
+  const plugHalf = (s.pocket.channel - press) / 2;
   const depth = s.top - s.lid.plugBottom;
   const rear = -s.length;
   return k.union([
