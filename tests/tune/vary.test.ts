@@ -88,7 +88,7 @@ describe('one clear answer for each mistake', () => {
     // by hand: 1000 · 1000
     const found = read(['leaf.length', '8..12.995/0.005'], ['leaf.thickness', '0.86..1.859/0.001']);
     expect(found).toMatchObject({ mistakes: [{ code: 'tune/too-many' }] });
-    const said = (found as { mistakes: { message: string }[] }).mistakes[0]!.message.replaceAll('\u00a0', ' ');
+    const said = (found as { mistakes: readonly { message: string }[] }).mistakes[0]!.message.replaceAll('\u00a0', ' ');
     expect(said).toContain('1 000 000');
     expect(said).toContain('50 000');
     expect(MOST_DESIGNS).toBe(50_000);
