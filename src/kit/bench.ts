@@ -74,30 +74,37 @@ export function bench(k: Kernel, layout: Layout): Bench {
   const beams: Beam[] = [];
   const steps: Step[] = [];
   const { spec } = layout;
-  const addPrinted = (id: string, title: string, drawn: Pick<Part, 'solid' | 'posed'>) =>
-    parts.set(id, {
-      id,
-      title,
-      kind: 'printed',
-      material: spec.material.name,
-      densityGcm3: spec.material.plastic.densityGcm3.value,
-      ...drawn,
-      order: null,
+  type Drawn = Pick<Part, 'solid' | 'posed'>;
+  // What a part is drawn from is let go as soon as it is drawn.
+  const alone = (draw: () => Drawn): Drawn => {
+    if (!k.scope) return draw();
+    return k.scope(() => {
+      const drawn = draw();
+      return { keep: [drawn.solid, ...Object.values(drawn.posed ?? {})], value: drawn };
     });
+  };
+  const addPrinted = (id: string, title: string, draw: () => Drawn) => {
+    if (!parts.has(id))
+      parts.set(id, {
+        id,
+        title,
+        kind: 'printed',
+        material: spec.material.name,
+        densityGcm3: spec.material.plastic.densityGcm3.value,
+        ...alone(draw),
+        order: null,
+      });
+    return id;
+  };
 
   const self: Bench = {
     k,
     layout,
-    printed(id, title, draw) {
-      if (!parts.has(id)) addPrinted(id, title, { solid: draw(), posed: null });
-      return id;
-    },
-    posed(id, title, draw) {
-      if (!parts.has(id)) addPrinted(id, title, draw());
-      return id;
-    },
+    printed: (id, title, draw) => addPrinted(id, title, () => ({ solid: draw(), posed: null })),
+    posed: addPrinted,
     bought(part, draw) {
-      if (!parts.has(part.id)) parts.set(part.id, { ...part, kind: 'bought', posed: null, solid: draw() });
+      if (!parts.has(part.id))
+        parts.set(part.id, { ...part, kind: 'bought', ...alone(() => ({ solid: draw(), posed: null })) });
       return part.id;
     },
     place({ name, part, matrix, rides = null, touches = [], overlaps = [], afterAlignment = false }) {

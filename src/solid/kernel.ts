@@ -21,6 +21,14 @@ export interface Kernel {
   subtract(body: Solid, cutters: readonly Solid[]): Solid;
   intersect(a: Solid, b: Solid): Solid;
   mesh(solid: Solid): Mesh;
+  /** Frees the memory of every solid made since `fn` began, except those it returns. A kernel whose solids are collected has none. */
+  scope?<T>(fn: () => Scoped<T>): T;
+}
+
+/** What comes out of a scope. */
+export interface Scoped<T> {
+  readonly keep: readonly Solid[];
+  readonly value: T;
 }
 
 /** What checks need besides. */
@@ -39,6 +47,5 @@ export interface MeasuringKernel extends Kernel {
   rayHit(solid: Solid, from: Vec3, to: Vec3): Vec3 | null;
   /** Section at height z as outlines. */
   section(solid: Solid, z: number): Outlines;
-  /** Frees the memory of every solid made since `fn` began, except those it returns. */
-  scope<T>(fn: () => { readonly keep: readonly Solid[]; readonly value: T }): T;
+  scope<T>(fn: () => Scoped<T>): T;
 }
