@@ -9,7 +9,7 @@ import { moved } from './plane.js';
 import type { SocketLayout } from './socket.js';
 
 /** Around a key, each side. */
-const KEY_PLAY = 0.7;
+const KEY_PLAY = 0.6;
 /** Turn of the key from one notch to the next, each side of upright. */
 const SWING_PLAY = 1.5;
 /** Around the key in the collar's slot, each side: it only leans there. */
@@ -29,7 +29,7 @@ export interface OpeningOptions {
   readonly section: SectionLayout;
 }
 
-export function mountOpenings({ spec, mount, section }: Omit<OpeningOptions, 'socket'>): Opening[] {
+export function mountOpenings({ spec, mount, section }: Omit<OpeningOptions, 'socket'>): readonly Opening[] {
   const clampKey = key(threads[spec.screws.clamp].setKey.value) / 2 + KEY_PLAY;
   const adjustKey = key(threads[spec.screws.adjust].capKey.value) / 2 + KEY_PLAY;
   const top = section.height + section.cover - section.floor;
@@ -45,14 +45,44 @@ export function mountOpenings({ spec, mount, section }: Omit<OpeningOptions, 'so
   const swing = Math.PI / mount.collar.notches + (SWING_PLAY * Math.PI) / 180;
   const rollHalf = Math.tan(swing) * (top - mount.axis) + clampKey - KEY_PLAY + ROLL_PLAY;
   const middle = mount.collar.front - mount.collar.length / 2;
-  const [c0, c1] = reach(mount.clamp.at, mount.seat.top);
-  const [a0, a1] = reach(mount.adjust.at, mount.arm.neckTop);
+  const slotFor = (name: Opening['name'], half: number, [from, to]: [number, number]): Window => ({
+    name,
+    half,
+    from: from - half,
+    to: to + half,
+    outline: slot([0, from], [0, to], half),
+  });
   const [r0, r1] = reach(middle, mount.axis);
-  return [
-    { name: 'clamp', outline: slot([0, c0], [0, c1], clampKey) },
-    { name: 'roll', outline: rectangle(-rollHalf, r0 - clampKey, rollHalf, r1 + clampKey) },
-    { name: 'adjust', outline: slot([0, a0], [0, a1], adjustKey) },
+  const [from, to] = [r0 - clampKey, r1 + clampKey];
+  const windows: readonly Window[] = [
+    slotFor('clamp', clampKey, reach(mount.clamp.at, mount.seat.top)),
+    { name: 'roll', half: rollHalf, from, to, outline: rectangle(-rollHalf, from, rollHalf, to) },
+    slotFor('adjust', adjustKey, reach(mount.adjust.at, mount.arm.neckTop)),
   ];
+  return joined(windows, 2 * spec.printer.machine.lineWidth.value);
+}
+
+interface Window extends Opening {
+  /** Half its width along the rail, and its extent outward. */
+  readonly half: number;
+  readonly from: number;
+  readonly to: number;
+}
+
+/** Windows with less than a web between them become one: at large tilts they run into each other. */
+function joined(windows: readonly Window[], web: number): readonly Window[] {
+  const out: Window[] = [];
+  for (const one of windows) {
+    const last = out.at(-1);
+    if (last === undefined || one.from - last.to >= web) {
+      out.push(one);
+      continue;
+    }
+    const half = Math.max(last.half, one.half);
+    const [from, to] = [Math.min(last.from, one.from), Math.max(last.to, one.to)];
+    out[out.length - 1] = { name: last.name, half, from, to, outline: rectangle(-half, from, half, to) };
+  }
+  return out;
 }
 
 /** Slot over a socket's screw, as long as the slide. */
@@ -66,7 +96,6 @@ export function socketOpenings({ spec, socket }: Pick<OpeningOptions, 'spec' | '
   ];
 }
 
-/** Across corners of the key for a socket of this size. */
 /** Rim of a plug's plate around its openings, and the plate's thickness. */
 export const PLUG = { plate: 1.2, rim: 1 } as const;
 
@@ -80,6 +109,7 @@ export function plugHalf(options: OpeningOptions & { readonly pitch: number }): 
   return Math.max(widest, Math.min(widest + PLUG.rim, (options.pitch - PLUG_APART) / 2));
 }
 
+/** Across corners of the key for a socket of this size. */
 function key(flats: number): number {
   const found = Object.values(keys).find((k) => Math.abs(k.flats.value - flats) < 1e-9);
   if (!found) throw new RangeError(`no hexagon key of ${flats} mm is known`);
