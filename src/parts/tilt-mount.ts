@@ -180,7 +180,8 @@ function cutsInArm(k: Kernel, spec: Spec, mount: MountLayout): Solid[] {
 function boreOutline({ axis, width, barrel, seat }: MountLayout): Outlines {
   const vertex = barrel.radius * Math.SQRT2;
   const play = 0.3;
-  const below = barrel.radius + 0.7;
+  // A thin barrel stands lower in the diamond: the flat stays short of its corner.
+  const below = Math.min(barrel.radius + 0.7, vertex - 0.2);
   const sides = barrel.radius + 0.45;
   const above = seat.nutFloor - axis + 0.01;
   const half: Vec2[] = [
