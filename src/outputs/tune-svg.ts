@@ -2,6 +2,7 @@
  * `tune.svg`: one design's way along its screw (tilt, force, share of its limits), and the sweep's trade-off of strain against
  * mount length. Plain shapes and text, classes for colours, light and dark by the reader's own setting.
  */
+import { plastics } from '../materials/index.js';
 import type { TuneReport } from '../tune/report.js';
 import type { OutputFile } from './context.js';
 import { escapeXml } from './svg-scale.js';
@@ -53,7 +54,7 @@ export function tuneSvg(report: TuneReport): OutputFile {
   const { spec, shown, rows } = report;
   const title = `${spec.title}: the mount’s leaf`;
   const said = shown
-    ? `Design ${shown.point.number} of ${rows.length}: ${leafName(shown.point)}, ${spec.material.plastic.title}`
+    ? `Design ${shown.point.number} of ${rows.length}: ${leafName(shown.point)}, ${plasticOf(shown.point.material) ?? spec.material.plastic.title}`
     : `${rows.length} designs, none of which can be drawn`;
   const markup = [
     `<svg xmlns="http://www.w3.org/2000/svg" viewBox="0 0 ${WIDTH} ${HEIGHT}" width="${WIDTH}" height="${HEIGHT}" role="img" aria-labelledby="title about">`,
@@ -69,6 +70,9 @@ export function tuneSvg(report: TuneReport): OutputFile {
   ];
   return { path: 'tune.svg', bytes: new TextEncoder().encode(`${markup.join('\n')}\n`) };
 }
+
+const plasticOf = (name: string | undefined): string | undefined =>
+  name === undefined ? undefined : plastics[name as keyof typeof plastics].title;
 
 /** The figure in words, for those who can't see it. */
 function about({ shown, travel, rows, front }: TuneReport): string {

@@ -175,7 +175,7 @@ function meaningText(
     `held: strain at the lowest beam, of ${limits} % that may be held for years`,
     'safe: strength over the peak stress there',
     'left: push of the screw after a year at the highest beam',
-    `turn: of the beam, and at the farthest receiver${reach}, for one turn of the ${spec.screws.adjust} screw`,
+    `turn: of the beam, and at the farthest receiver${reach}, for one turn of the ${plan.axes.some(({ path }) => path === 'screws.adjust') ? 'adjusting' : spec.screws.adjust} screw`,
     't ∓.05: change of stiffness when the leaf is printed 0.05 mm thinner, thicker',
     'long: the mount, front to rear',
     ...(dropped.length > 0 ? [`no room here for: ${dropped.join(', ')}`] : []),

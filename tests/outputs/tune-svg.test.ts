@@ -104,6 +104,10 @@ describe('tune.svg', () => {
     expect(markup).toMatch(/<desc id="about">From the highest to the lowest beam the screw makes [\d.]+ turns/);
   });
 
+  test('names the plastic of the design that it draws', () => {
+    expect(drawn('material: petg\n', [{ path: 'material', text: 'asa' }])).toMatch(/Design 1 of 1: [^<]*, ASA</);
+  });
+
   test('a title with markup in it is text', () => {
     const evil = drawn(`title: '</text><script>alert("1")</script> & <b'\n`);
     wellFormed(evil);
