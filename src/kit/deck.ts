@@ -75,7 +75,7 @@ export function placeDeck(b: Bench, lettering: Lettering): void {
           matrix: frame([1, 0, 0], [0, -1, 0], [0, 0, -1], [x, y, under - deck.plate.thickness]),
           overlaps: [formedOverlap(layout, { with: tile, engaged: deck.engaged, standing: true })],
           into: { kind: 'formed', part: tile, engaged: deck.engaged },
-          tipRoom: deck.ribDepth + f.section.deck - 0.8 - deck.engaged,
+          tipRoom: deck.pilotDepth - deck.engaged,
           when: 'at its step',
           through: [plate],
         });

@@ -36,6 +36,8 @@ export interface DeckLayout {
   readonly plate: { readonly thickness: number; readonly width: number };
   readonly screwLength: number;
   readonly engaged: number;
+  /** Of the pilots in the strips, from below. */
+  readonly pilotDepth: number;
 }
 
 /** Between deck and field walls, all round, so that it lifts out. */
@@ -46,6 +48,9 @@ const RIB = 2.4;
 const STRIP_LEAST = 9;
 const PLATE = 4;
 const SCREW_EVERY = 60;
+/** Past a screw's tip; and what is left above it: letters .6 deep over two layers and more. */
+const TIP_ROOM = 0.5;
+const OVER_PILOT = 1.4;
 
 export function layDeck(
   spec: Spec,
@@ -78,6 +83,7 @@ export function layDeck(
   );
   const screw = threads[spec.screws.fix];
   const screwLength = stocked(screw.sunkLengths.value, PLATE + 1.5 * screw.diameter.value) ?? 0;
+  const pilotDepth = screwLength - PLATE + TIP_ROOM;
   const splices = [
     ...best.x.flatMap((at) => ys.map((span) => plate('y', { at, span, inset, strip, size: grid.depth }))),
     ...best.y.flatMap((at) => xs.map((span) => plate('x', { at, span, inset, strip, size: grid.width }))),
@@ -85,13 +91,15 @@ export function layDeck(
   return {
     tiles,
     splices,
-    ribDepth: RIB_DEPTH,
+    ribDepth:
+      splices.length > 0 ? upTenth(Math.max(RIB_DEPTH, pilotDepth + OVER_PILOT - frame.section.deck)) : RIB_DEPTH,
     rib: RIB,
     strip,
     inset,
     plate: { thickness: PLATE, width: 2 * strip + SEAM_GAP - 0.6 },
     screwLength,
     engaged: screwLength - PLATE,
+    pilotDepth,
   };
 }
 

@@ -67,7 +67,7 @@ export function drawDeckTile(
     )
     .filter(([x, y]) => x > x0 && x < x1 && y > y0 && y < y1);
   if (screws.length > 0) {
-    const depth = deck.ribDepth + section.deck - 0.8;
+    const depth = deck.pilotDepth;
     cuts.push(...atPlaces(k, pilotHole(k, layout.spec, { at: [0, 0, deep], way: '+z', depth }), screws));
   }
   const drawn = k.subtract(k.union(add), cuts);
