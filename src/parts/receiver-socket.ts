@@ -11,8 +11,8 @@ import { box, prism } from '../solid/shapes.js';
 import type { Spec } from '../spec/spec.js';
 
 const OVER = 1;
-/** Depth and line width of the target on the face. */
-const TARGET = { depth: 0.4, line: 0.6, radii: [2.6, 4.1] } as const;
+/** Target on the face: its depth and line width, its rings' distances from the tube, and what is left beside them [mm]. */
+const TARGET = { depth: 0.4, line: 0.6, rings: [1.1, 2.6], beside: 0.9 } as const;
 
 export function drawReceiverSocket(k: Kernel, spec: Spec, s: SocketLayout): Solid {
   const half = s.width / 2;
@@ -54,7 +54,10 @@ export function drawReceiverSocket(k: Kernel, spec: Spec, s: SocketLayout): Soli
 function target(s: SocketLayout) {
   const [cy, cz] = [0, s.axis - s.bottom];
   const line = TARGET.line / 2;
-  const rings = TARGET.radii.map((r) => ring([cy, cz], r + line, r - line));
+  // A ring that reaches the side would leave slivers there.
+  const most = s.width / 2 - TARGET.beside - line;
+  const radii = TARGET.rings.map((off) => s.tube.radius + off).filter((r) => r <= most);
+  const rings = radii.map((r) => ring([cy, cz], r + line, r - line));
   const reach = s.width / 2 + OVER;
   const start = s.tube.radius + 0.7;
   const bar = (a: number, b: number) =>
