@@ -98,6 +98,10 @@ export function drawReceiver(k: Kernel, receiver: Receiver, s: SocketLayout): So
   const middle = -depth / 2;
   const rear = s.legs.out - s.tube.end;
   const pieces = [box(k, [-depth, -half, bottom], [0, half, top])];
+  const spread = ((receiver.legs.value - 1) * receiver.legPitch.value + leg) / 2;
+  // Formed legs leave the body closer together and are bent outward right above it.
+  if (spread > half)
+    pieces.push(box(k, [middle - leg / 2, -spread, top - INTO], [middle + leg / 2, spread, top + leg]));
   for (let i = 0; i < receiver.legs.value; i++) {
     const y = (i - (receiver.legs.value - 1) / 2) * receiver.legPitch.value;
     pieces.push(box(k, [middle - leg / 2, y - leg / 2, top - INTO], [middle + leg / 2, y + leg / 2, legTop]));
