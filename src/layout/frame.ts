@@ -87,7 +87,7 @@ const BRACKET = 5;
 /** Wall left past a tip in sill and wall. */
 const TIP_FREE = 0.3;
 const SILL_BEHIND = 3;
-/** Bundle of wires behind the mounts. */
+/** Bundle of wires behind the mounts, at least. */
 const CHAMBER = 10;
 /** Between what moves and what stands. */
 const MOVING_GAP = 0.4;
@@ -111,11 +111,16 @@ export function layFrame(
   const height = upTenth(FLOOR + above + MOVING_GAP);
   const mountFront = wall + upTenth(mount.sweep.forward + MOVING_GAP);
   const socketFront = wall + SOCKET_GAP;
-  const inner = Math.max(mountFront + mount.length, socketFront + socket.length) + CHAMBER;
   const joint = layJoint(spec, wall);
   const gap = side(spec, 'snug');
   const tabScrew = stocked(screw.sunkLengths.value, wall + gap + formed) ?? 0;
   const tabEngaged = tabScrew - wall - gap;
+  const tabThickness = Math.max(TAB_THICK, upTenth(tabEngaged));
+  // The wires behind a mount swing with its arm, past the plate inside the outer wall.
+  const swing = Math.sin(mount.leaf.tilt) * (mount.axis - mount.origin[1]);
+  const wires = Math.max(...mount.wire.path.map(([u]) => -u)) + mount.wire.diameter / 2 + swing - mount.length;
+  const chamber = Math.max(CHAMBER, upTenth(wires + MOVING_GAP + tabThickness + gap));
+  const inner = Math.max(mountFront + mount.length, socketFront + socket.length) + chamber;
   const bossScrew = stocked(screw.sunkLengths.value, COVER + formed) ?? 0;
   return {
     section: {
@@ -136,7 +141,7 @@ export function layFrame(
     joint,
     tab: {
       reach: TAB,
-      thickness: Math.max(TAB_THICK, upTenth(tabEngaged)),
+      thickness: tabThickness,
       gap,
       heights: [FLOOR + 5, height - 14],
       screwLength: tabScrew,
