@@ -110,6 +110,18 @@ export function layAround(spec: Spec, { grid, tiltDeg, mount, demands, solved: b
         hint: `a larger bed, or cells narrower than ${Math.floor(longest / 2)} mm`,
       },
     ]);
+  const lowest = deck.splices.length > 0 ? frame.section.deck + deck.ribDepth + deck.plate.thickness : 0;
+  if (lowest > -frame.section.bottom) {
+    const most = Math.floor(10 * (spec.beam.height - lowest - frame.section.bottom)) / 10;
+    fail([
+      {
+        code: 'preset/beam-too-high',
+        path: 'beam.height',
+        message: `beams ${spec.beam.height} mm above a deck in pieces bring its splice plates ${upTenth(lowest + frame.section.bottom)} mm below the rails, which stand on the table`,
+        hint: `at most ${most} mm, a thinner deck, or a bed that takes it whole`,
+      },
+    ]);
+  }
   solved.push(...seams(runs), {
     path: 'frame.height',
     value: tenth(frame.section.height + frame.section.cover),
