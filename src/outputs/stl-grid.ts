@@ -24,7 +24,8 @@ export function onGrid(mesh: Mesh): FineMesh {
   const { min, max } = meshBox(mesh);
   const step = (STEP * (max[0] - min[0] + (max[1] - min[1]) + (max[2] - min[2]))) / 3;
   // Zero is added so that −0 and 0 are one place.
-  const positions = Float64Array.from(mesh.positions, (c) => Math.round(c / step) * step + 0);
+  const positions = new Float64Array(mesh.positions.length);
+  for (let i = 0; i < positions.length; i++) positions[i] = Math.round(mesh.positions[i]! / step) * step + 0;
   const same = firstAtPlace(positions);
   const all = mesh.triangles.map((v) => same[v]!);
   const whole = facetsWhere(all, (a, b, c) => a !== b && b !== c && c !== a);

@@ -47,33 +47,29 @@ export function withoutSlivers(mesh: FineMesh): FineMesh {
   return { positions, triangles };
 }
 
-function sliversOf(mesh: FineMesh): readonly number[] {
+function sliversOf({ positions, triangles }: FineMesh): readonly number[] {
   const found: number[] = [];
-  for (let t = 0; t < mesh.triangles.length / 3; t++) if (longestSide(mesh, t).sliver) found.push(t);
+  for (let i = 0; i < triangles.length; i += 3)
+    if (isSliver(positions, 3 * triangles[i]!, 3 * triangles[i + 1]!, 3 * triangles[i + 2]!)) found.push(i / 3);
   return found;
 }
 
-/** The longest side of a facet, and the corner off it; a sliver when that lies on the side. */
+/** Twice the area is the height times the longest side. @param a - where the corner's coordinates begin; so b, c */
+function isSliver(p: Float64Array, a: number, b: number, c: number): boolean {
+  const [ux, uy, uz] = [p[b]! - p[a]!, p[b + 1]! - p[a + 1]!, p[b + 2]! - p[a + 2]!];
+  const [vx, vy, vz] = [p[c]! - p[a]!, p[c + 1]! - p[a + 1]!, p[c + 2]! - p[a + 2]!];
+  const [wx, wy, wz] = [vx - ux, vy - uy, vz - uz];
+  const [nx, ny, nz] = [uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx];
+  const longest = Math.max(ux * ux + uy * uy + uz * uz, vx * vx + vy * vy + vz * vz, wx * wx + wy * wy + wz * wz);
+  return nx * nx + ny * ny + nz * nz < LEAST_HEIGHT * LEAST_HEIGHT * longest;
+}
+
+/** The longest side of a facet, and the corner off it. */
 function longestSide({ positions: p, triangles }: FineMesh, t: number) {
   const [a, b, c] = [triangles[3 * t]!, triangles[3 * t + 1]!, triangles[3 * t + 2]!];
-  const apart = (v: number, w: number) => {
-    const [x, y, z] = [p[3 * w]! - p[3 * v]!, p[3 * w + 1]! - p[3 * v + 1]!, p[3 * w + 2]! - p[3 * v + 2]!];
-    return x * x + y * y + z * z;
-  };
+  const apart = (v: number, w: number) =>
+    Math.hypot(p[3 * w]! - p[3 * v]!, p[3 * w + 1]! - p[3 * v + 1]!, p[3 * w + 2]! - p[3 * v + 2]!);
   const [ab, bc, ca] = [apart(a, b), apart(b, c), apart(c, a)];
   const [from, to, middle] = ab >= bc && ab >= ca ? [a, b, c] : bc >= ca ? [b, c, a] : [c, a, b];
-  const [ux, uy, uz] = [
-    p[3 * to]! - p[3 * from]!,
-    p[3 * to + 1]! - p[3 * from + 1]!,
-    p[3 * to + 2]! - p[3 * from + 2]!,
-  ];
-  const [vx, vy, vz] = [
-    p[3 * middle]! - p[3 * from]!,
-    p[3 * middle + 1]! - p[3 * from + 1]!,
-    p[3 * middle + 2]! - p[3 * from + 2]!,
-  ];
-  const [nx, ny, nz] = [uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx];
-  const longest = Math.max(ab, bc, ca);
-  const sliver = nx * nx + ny * ny + nz * nz < LEAST_HEIGHT * LEAST_HEIGHT * longest;
-  return { sliver, from, to, middle };
+  return { from, to, middle, sliver: isSliver(p, 3 * a, 3 * b, 3 * c) };
 }
