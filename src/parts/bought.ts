@@ -9,7 +9,7 @@ import type { SocketLayout } from '../layout/socket.js';
 import type { Kernel, Solid } from '../solid/kernel.js';
 import type { Vec3 } from '../solid/mesh.js';
 import { asHoles, circle, hexagon, together } from '../solid/outlines.js';
-import { box, cone, cylinder, prism } from '../solid/shapes.js';
+import { box, cylinder, prism, turned } from '../solid/shapes.js';
 
 export interface ScrewShape {
   readonly size: ScrewSize;
@@ -22,7 +22,12 @@ const INTO = 0.05;
 export function drawCapScrew(k: Kernel, { size, length }: ScrewShape): Solid {
   const t = threads[size];
   const head = t.capHeight.value;
-  return k.union([rod(k, t.capHead.value / 2, -head, 0), rod(k, t.diameter.value / 2, -head - length, -head + INTO)]);
+  return downward(k, [
+    [t.capHead.value / 2, 0],
+    [t.capHead.value / 2, head],
+    [t.diameter.value / 2, head],
+    [t.diameter.value / 2, head + length],
+  ]);
 }
 
 /** Countersunk socket screw, ISO 10642: length over all; the head's rim is narrower than the cone's sharp edge. */
@@ -31,17 +36,17 @@ export function drawSunkScrew(k: Kernel, { size, length }: ScrewShape): Solid {
   const shank = t.diameter.value / 2;
   const rim = t.sunkHead.value / 2;
   const land = Math.max(0.05, t.sunkHeight.value - (rim - shank));
-  return k.union([
-    rod(k, rim, -land, 0),
-    cone(k, {
-      from: [0, 0, -t.sunkHeight.value - INTO],
-      to: [0, 0, -land + INTO],
-      radii: [shank - INTO, rim],
-      fit: 'pin',
-    }),
-    rod(k, shank, -length, -land),
+  return downward(k, [
+    [rim, 0],
+    [rim, land],
+    [shank, t.sunkHeight.value],
+    [shank, length],
   ]);
 }
+
+/** One turned figure about z, from the origin toward −z: radius and depth along its outside. Pieces put together leave slivers. */
+const downward = (k: Kernel, outside: readonly (readonly [radius: number, depth: number])[]): Solid =>
+  turned(k, [[0, 0], ...outside, [0, outside.at(-1)![1]]], { from: [0, 0, 0], to: [0, 0, -1] });
 
 /** Set screw with flat point, ISO 4026. */
 export const drawSetScrew = (k: Kernel, { size, length }: ScrewShape): Solid =>
