@@ -12,6 +12,7 @@ import { interference } from '../../src/checks/interference.js';
 import { threads } from '../../src/checks/threads.js';
 import { toolAccess } from '../../src/checks/tool-access.js';
 import type { Kit, Part, Placement, Screw } from '../../src/kit/types.js';
+import { drawSunkScrew } from '../../src/parts/bought.js';
 import { multiply, translation } from '../../src/solid/matrix.js';
 import { box } from '../../src/solid/shapes.js';
 import { type Drawn, draw, openWorkshop, sceneOf, shipped, type Workshop } from './make.js';
@@ -61,6 +62,20 @@ describe('a fault is found by the check meant for it', () => {
       code: 'interference/overlap',
       about: 'column-2-socket',
       broken: (kit) => shifted(kit, 'column-2-socket', [0, 0.5, 0]),
+    },
+    {
+      fault: 'a mount a tenth of a millimetre into its rib',
+      check: interference,
+      code: 'interference/more-than-meant',
+      about: 'column-2-mount',
+      broken: (kit) => shifted(kit, 'column-2-mount', [-0.1, 0, 0]),
+    },
+    {
+      fault: 'a cover screw beside its pilot',
+      check: interference,
+      code: 'interference/more-than-meant',
+      about: 'near-cover-screw-2',
+      broken: (kit) => shifted(kit, 'near-cover-screw-2', [0.4, 0, 0]),
     },
     {
       fault: 'a corner post drawn as a solid block',
@@ -131,6 +146,17 @@ describe('a fault is found by the check meant for it', () => {
         withScrew(kit, 'row-1-fix-screw', (screw) => ({
           ...screw,
           into: screw.into.kind === 'nut' ? { ...screw.into, beyond: 0.2 } : screw.into,
+        })),
+    },
+    {
+      fault: 'a fixing screw bought 2 mm shorter than declared',
+      check: threads,
+      code: 'thread/not-as-drawn',
+      about: 'row-1-fix-screw',
+      broken: (kit) =>
+        withPart(kit, kit.placements.find(({ name }) => name === 'row-1-fix-screw')!.part, (part) => ({
+          ...part,
+          solid: drawSunkScrew(shop.kernel, { size: 'M3', length: part.order!.lengthMm! - 2 }),
         })),
     },
     {

@@ -9,6 +9,7 @@ import type { Layout } from '../../src/layout/layout.js';
 import { makeKit } from '../../src/pipeline.js';
 import type { MeasuringKernel } from '../../src/solid/kernel.js';
 import { loadManifold } from '../../src/solid/manifold-kernel.js';
+import { shellCount } from '../../src/solid/mesh-measures.js';
 import type { Profiles } from '../../src/solid/profiles.js';
 import { text } from '../../src/solid/text.js';
 import { readPreset } from '../../src/spec/read-preset.js';
@@ -33,17 +34,31 @@ export function draw({ kernel, profiles }: Workshop, preset: string): Drawn {
 }
 
 /** Everything a run would say of a preset, the file gate included; its solids are freed again. */
-export function findingsOf({ kernel, profiles }: Workshop, preset: string): readonly Finding[] {
-  return kernel.scope(() => ({
-    keep: [],
-    value: makeKit(readPreset(preset, 'tested.yaml'), {
+export const findingsOf = (workshop: Workshop, preset: string): readonly Finding[] => said(workshop, preset).findings;
+
+export interface Said {
+  readonly findings: readonly Finding[];
+  /** Parts, bought ones too, that are not one shell as drawn or at a pose. */
+  readonly inPieces: readonly string[];
+}
+
+/** What a run says of a preset, and what it would not see; its solids are freed again. */
+export function said({ kernel, profiles }: Workshop, preset: string): Said {
+  return kernel.scope(() => {
+    const { kit, findings } = makeKit(readPreset(preset, 'tested.yaml'), {
       kernel,
       profiles,
       hash: () => '',
       progress: () => {},
       accept: [],
-    }).context.findings,
-  }));
+    }).context;
+    const inPieces = [...kit.parts.values()]
+      .filter(({ solid, posed }) =>
+        [solid, ...Object.values(posed ?? {})].some((one) => shellCount(kernel.mesh(one)) !== 1),
+      )
+      .map(({ id }) => id);
+    return { keep: [], value: { findings, inPieces } };
+  });
 }
 
 export const sceneOf = ({ kernel }: Workshop, kit: Kit) => makeScene(kit, kernel);
