@@ -3,6 +3,8 @@
  * Two lines of width w in layers of h with rounded sides are 2 w − h (1 − π / 4) thick: .86 for .45 and .2.
  */
 import { beforeAll, describe, expect, test } from 'vitest';
+import { apply, invertRigid } from '../../src/solid/matrix.js';
+import { cylinder } from '../../src/solid/shapes.js';
 import { type Drawn, draw, openWorkshop, shipped, type Workshop } from '../kit/make.js';
 import { blockMesh, both } from '../solid/meshes.js';
 import { thinPlaces } from './thin.js';
@@ -43,4 +45,25 @@ describe.each(NAMES)('%s', (name) => {
       }
     }
   }, 120_000);
+});
+
+test('a deck keeps two lines’ thickness between a pilot and the letters engraved over it', () => {
+  const { kit } = drawn.get('glaze-selector')!;
+  const screws = kit.screws.filter(({ placement }) => placement.startsWith('deck-plate'));
+  expect(screws.length).toBeGreaterThan(5);
+  let under = 0;
+  for (const { head, into } of screws) {
+    const tile = kit.placements.find(({ name }) => into.kind === 'formed' && name === into.part)!;
+    const { solid } = kit.parts.get(tile.part)!;
+    const [x, y] = apply(invertRigid(tile.matrix), [head[0], head[1], 0]);
+    // The file lies face down: letters are cut from z 0 to .6.
+    const column = (from: number, to: number) => {
+      const one = cylinder(shop.kernel, { from: [x, y, from], to: [x, y, to], radius: 1.3, fit: 'pin' });
+      return shop.kernel.overlap(one, solid) / shop.kernel.volume(one);
+    };
+    if (column(0, 0.59) < 0.99) under++;
+    expect(column(0.61, 0.61 + 0.86)).toBeCloseTo(1, 6);
+  }
+  // Some pilots do lie under letters: the test looks at something.
+  expect(under).toBeGreaterThan(0);
 });
