@@ -36,7 +36,7 @@ export function railBody(
       ...segment.fieldBosses.map((x) => boss(k, layout, { x, wall: 'field' })),
     ],
     cut: [
-      ...segment.ends.flatMap((end, i) => endCuts(k, layout, { segment, end, last: i === 1 })),
+      ...endCuts(k, layout, segment),
       ...atPlaces(
         k,
         pilotHole(k, layout.spec, { at: [0, 0, height], way: '-z', depth: layout.frame.boss.pilotDepth }),
@@ -75,23 +75,9 @@ function boss(
   return prism(k, profile, { axis: 'x', from: x - b.width / 2, to: x + b.width / 2 });
 }
 
-/** Room for bracket or splice in the sill, their pilot holes, and the holes through the outer wall. */
-function endCuts(
-  k: Kernel,
-  layout: Layout,
-  { segment, end, last }: { segment: RailSegment; end: 'corner' | 'seam'; last: boolean },
-): Solid[] {
+/** At both ends: room for bracket or splice in the sill, their pilot holes, and the holes through the outer wall. */
+function endCuts(k: Kernel, layout: Layout, segment: RailSegment): Solid[] {
   const { section, joint, tab } = layout.frame;
-  const x = (distance: number) => (last ? segment.length - distance : distance);
-  const cuts = [
-    box(k, [x(-OVER), -section.sill - OVER, -OVER], [x(joint.leg), -section.sillBehind, section.sillTop + OVER]),
-  ];
-  if (end === 'corner' && segment.yields) {
-    // Here the neighbour's sill passes.
-    cuts.push(
-      box(k, [x(-OVER), -section.sillBehind - OVER, -OVER], [x(section.sillBehind + 0.3), 0, section.sillTop + OVER]),
-    );
-  }
   const pilot = pilotHole(k, layout.spec, {
     at: [0, -section.sillBehind, section.sillTop / 2],
     way: '+y',
@@ -104,18 +90,27 @@ function endCuts(
     depth: section.wall + OVER,
     up: '+z',
   });
-  const outer = end === 'corner' ? [tab.reach / 2] : joint.screws;
-  return [
-    ...cuts,
-    ...atPlaces(
-      k,
-      pilot,
-      joint.screws.map((distance) => [x(distance), 0, 0]),
-    ),
-    ...atPlaces(
-      k,
-      through,
-      outer.flatMap((distance) => tab.heights.map((z): Vec3 => [x(distance), 0, z])),
-    ),
-  ];
+  return segment.ends.flatMap((end, i) => {
+    const x = (distance: number) => (i === 1 ? segment.length - distance : distance);
+    const outer = end === 'corner' ? [tab.reach / 2] : joint.screws;
+    const cuts = [
+      box(k, [x(-OVER), -section.sill - OVER, -OVER], [x(joint.leg), -section.sillBehind, section.sillTop + OVER]),
+      ...atPlaces(
+        k,
+        pilot,
+        joint.screws.map((distance) => [x(distance), 0, 0]),
+      ),
+      ...atPlaces(
+        k,
+        through,
+        outer.flatMap((distance) => tab.heights.map((z): Vec3 => [x(distance), 0, z])),
+      ),
+    ];
+    // Where the neighbour's sill passes.
+    if (end === 'corner' && segment.yields)
+      cuts.push(
+        box(k, [x(-OVER), -section.sillBehind - OVER, -OVER], [x(section.sillBehind + 0.3), 0, section.sillTop + OVER]),
+      );
+    return cuts;
+  });
 }
