@@ -3,7 +3,7 @@ import { availableParallelism } from 'node:os';
 import { Worker } from 'node:worker_threads';
 import { EXIT } from './exit.js';
 import { failureJson, failureText } from './failure-text.js';
-import type { Job, JobStage, Outcome } from './outcome.js';
+import { type Job, type JobStage, nothingYet, type Outcome } from './outcome.js';
 import type { Progress } from './progress.js';
 import { runJob } from './run-job.js';
 
@@ -53,15 +53,8 @@ function runInWorker(job: Job, progress: (stage: JobStage) => void): Promise<Out
 }
 
 const crashed = (job: Job, error: unknown): Outcome => ({
-  name: job.name,
-  preset: job.preset,
+  ...nothingYet(job),
   exit: EXIT.bug,
   status: 'failed',
-  folder: null,
-  files: [],
-  findings: [],
-  solved: [],
-  made: '',
-  summary: '',
   failure: { text: failureText(error, job.width), data: failureJson(error) },
 });

@@ -35,6 +35,19 @@ export interface Job {
   readonly width: number;
 }
 
+/** An outcome of which nothing is known yet but whose it is. */
+export const nothingYet = ({ name, preset }: Pick<Job, 'name' | 'preset'>): Omit<Outcome, 'exit' | 'status'> => ({
+  name,
+  preset,
+  folder: null,
+  files: [],
+  findings: [],
+  solved: [],
+  made: '',
+  summary: '',
+  failure: null,
+});
+
 /** Stages of a job in their order, for progress. */
 export const STAGES = ['layout', 'parts', 'checks', 'shapes', 'lists', 'writing'] as const;
 export type JobStage = (typeof STAGES)[number];

@@ -1,5 +1,5 @@
 /** Progress on standard error: one bar on a terminal, otherwise one plain line a kit. */
-import { SingleBar } from 'cli-progress';
+import { newBar } from './bar.js';
 import { type JobStage, type Outcome, STAGES } from './outcome.js';
 import { printable } from './printable.js';
 import { warn } from './terminal.js';
@@ -24,17 +24,7 @@ export const startProgress = (kits: number): Progress => (process.stderr.isTTY ?
 
 function bar(kits: number): Progress {
   const done = new Map<string, number>();
-  const single = new SingleBar({
-    format: '{bar} {finished} of {kits}  {now}',
-    barCompleteChar: '■',
-    barIncompleteChar: '·',
-    barsize: 24,
-    // Hidden, it would stay so after Ctrl-C.
-    hideCursor: false,
-    clearOnComplete: true,
-    linewrap: false,
-    stream: process.stderr,
-  });
+  const single = newBar('{finished} of {kits}  {now}');
   let finished = 0;
   single.start(kits * STAGES.length, 0, { finished, kits, now: '' });
   const update = (now: string) =>

@@ -9,7 +9,7 @@ import { loadManifold } from '../solid/manifold-kernel.js';
 import { placeMistakes, readPreset } from '../spec/read-preset.js';
 import { EXIT, exitCodeOf } from './exit.js';
 import { failureJson, failureText } from './failure-text.js';
-import type { Job, JobStage, Outcome } from './outcome.js';
+import { type Job, type JobStage, nothingYet, type Outcome } from './outcome.js';
 import { swapIn } from './swap.js';
 
 /** @returns the SHA-256 as lower-case hex */
@@ -20,18 +20,8 @@ export const sha256 = (bytes: Uint8Array): string => createHash('sha256').update
  * @returns what became of it; never throws, so that one bad kit doesn't end the others
  */
 export async function runJob(job: Job, progress: (stage: JobStage) => void): Promise<Outcome> {
-  const { name, preset, out, width } = job;
-  const nothing = {
-    name,
-    preset,
-    folder: null,
-    files: [],
-    findings: [],
-    solved: [],
-    made: '',
-    summary: '',
-    failure: null,
-  };
+  const { preset, out, width } = job;
+  const nothing = nothingYet(job);
   try {
     const spec = readPreset(job.text, preset);
     const { kernel, profiles } = await loadManifold();

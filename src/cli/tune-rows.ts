@@ -2,9 +2,10 @@
 import { availableParallelism } from 'node:os';
 import { setImmediate } from 'node:timers/promises';
 import { Worker } from 'node:worker_threads';
-import { SingleBar } from 'cli-progress';
+import type { SingleBar } from 'cli-progress';
 import type { Spec } from '../spec/spec.js';
 import type { TunePoint, TuneRow } from '../tune/types.js';
+import { newBar } from './bar.js';
 import { runTuneJob, type TuneMessage } from './tune-job.js';
 
 /** From so many designs on a second thread pays for its start. */
@@ -30,17 +31,7 @@ export async function tuneRows(spec: Spec, points: readonly TunePoint[]): Promis
 }
 
 function startBar(total: number): SingleBar {
-  const bar = new SingleBar({
-    format: '{bar} {value} of {total} designs, {eta_formatted} left',
-    barCompleteChar: '■',
-    barIncompleteChar: '·',
-    barsize: 24,
-    // Hidden, it would stay so after Ctrl-C.
-    hideCursor: false,
-    clearOnComplete: true,
-    linewrap: false,
-    stream: process.stderr,
-  });
+  const bar = newBar('{value} of {total} designs, {eta_formatted} left');
   bar.start(total, 0);
   return bar;
 }

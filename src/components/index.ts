@@ -17,7 +17,7 @@ import { m3 } from './thread-m3.js';
 import { m4 } from './thread-m4.js';
 import type { Emitter, Pin, Receiver, ScrewSize, Thread } from './types.js';
 
-export { keys } from './keys.js';
+export { hexKeyFor, keys } from './keys.js';
 
 export const emitters = {
   'barrel-6x12': barrel6x12,
@@ -39,6 +39,3 @@ export const threads = { M2: m2, 'M2.5': m2_5, M3: m3, M4: m4 } as const satisfi
 
 /** Parallel pins by diameter [mm]. */
 export const pins = { '2': pin2, '3': pin3 } as const satisfies Record<string, Pin>;
-
-export type EmitterName = keyof typeof emitters;
-export type ReceiverName = keyof typeof receivers;

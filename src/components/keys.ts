@@ -17,3 +17,13 @@ export const keys = {
   '2.5': key(2.5, { corners: 2.82, longArm: 58.5, shortArm: 20.5 }),
   '3': key(3, { corners: 3.39, longArm: 66, shortArm: 23 }),
 } as const satisfies Record<string, HexKey>;
+
+/**
+ * @param flats - across flats of a socket [mm]
+ * @throws {RangeError} when no such key is known
+ */
+export function hexKeyFor(flats: number): HexKey {
+  const found = Object.values(keys).find((one) => Math.abs(one.flats.value - flats) < 1e-9);
+  if (!found) throw new RangeError(`no hexagon key of ${flats} mm is known`);
+  return found;
+}

@@ -1,10 +1,9 @@
 /** Where a kit is put together: parts are drawn once, placements, screws and steps are added in order. */
-import { keys, threads } from '../components/index.js';
+import { hexKeyFor, threads } from '../components/index.js';
 import type { HexKey, ScrewSize } from '../components/types.js';
 import { grown, side } from '../layout/fits.js';
 import type { Layout } from '../layout/layout.js';
 import { drawCapScrew, drawNut, drawSetScrew, drawSunkScrew } from '../parts/bought.js';
-import type { FitClass } from '../printers/printer.js';
 import type { Kernel, Solid } from '../solid/kernel.js';
 import { apply, applyDirection } from '../solid/matrix.js';
 import type { Matrix, Vec3 } from '../solid/mesh.js';
@@ -159,7 +158,7 @@ export function bench(k: Kernel, layout: Layout): Bench {
       return options.name;
     },
     fit(options) {
-      fits.push({ ...options, wanted: side(spec, options.fitClass as FitClass) });
+      fits.push({ ...options, wanted: side(spec, options.fitClass) });
     },
     handle(one) {
       handling.push(one);
@@ -179,9 +178,7 @@ export function bench(k: Kernel, layout: Layout): Bench {
 export function hexKey(size: ScrewSize, head: ScrewHead): { readonly key: HexKey; readonly name: string } {
   const thread = threads[size];
   const flats = (head === 'cap' ? thread.capKey : head === 'sunk' ? thread.sunkKey : thread.setKey).value;
-  const key = Object.values(keys).find((one) => Math.abs(one.flats.value - flats) < 1e-9);
-  if (!key) throw new RangeError(`no hexagon key of ${flats} mm is known`);
-  return { key, name: `hex key ${flats}` };
+  return { key: hexKeyFor(flats), name: `hex key ${flats}` };
 }
 
 /** The key for the countersunk screws that hold the frame. */

@@ -9,7 +9,7 @@ import { coverScrews } from '../parts/rail.js';
 import { drawRailCover } from '../parts/rail-cover.js';
 import { frame, multiply, translation } from '../solid/matrix.js';
 import { type Bench, fixKey, formedOverlap, move } from './bench.js';
-import { pieceTitle } from './frame.js';
+import { POSTS, pieceTitle } from './frame.js';
 import { segmentName } from './mounts.js';
 
 const coverName = (run: RailRun, i: number): string => segmentName(run, i).replace('rail', 'cover');
@@ -20,7 +20,6 @@ export function placeCovers(b: Bench): readonly string[] {
   const { section, boss } = layout.frame;
   const covers: string[] = [];
   const screws: string[] = [];
-  const posts = ['far-right', 'far-left', 'near-left', 'near-right'].map((c) => `${c}-post`);
   for (const run of layout.runs)
     run.segments.forEach((segment, i) => {
       const rail = segmentName(run, i);
@@ -41,7 +40,7 @@ export function placeCovers(b: Bench): readonly string[] {
         // At a seam pieces of rail and cover meet edge to edge.
         touches: [
           ...run.segments.map((_, j) => segmentName(run, j)),
-          ...posts,
+          ...POSTS,
           ...(i > 0 ? [coverName(run, i - 1)] : []),
         ],
       });
@@ -86,7 +85,7 @@ export function placeHood(b: Bench, screws: readonly string[]): void {
       touches: layout.runs
         .flatMap((r) => r.segments.map((_, j) => coverName(r, j)))
         .concat(screws)
-        .concat(['far-right', 'far-left', 'near-left', 'near-right'].map((c) => `${c}-post`)),
+        .concat(POSTS),
     });
   });
   b.step(

@@ -7,6 +7,7 @@ import type { Outlines, Vec2 } from '../solid/mesh.js';
 import { scaled, shift } from '../solid/outlines.js';
 import { outlinesBox } from '../solid/outlines-box.js';
 import { type Bench, fixKey, formedOverlap, move } from './bench.js';
+import { BRACKETS } from './frame.js';
 import { segmentName } from './mounts.js';
 import type { Move } from './types.js';
 
@@ -22,10 +23,7 @@ export function placeDeck(b: Bench, lettering: Lettering): void {
   const { deck, frame: f } = layout;
   const many = deck.tiles.length > 1;
   const carriers = layout.runs.flatMap((run) => run.segments.map((_, i) => segmentName(run, i)));
-  const brackets = [
-    ...['far-right', 'far-left', 'near-left', 'near-right'].map((c) => `${c}-bracket`),
-    ...layout.runs.flatMap((run) => run.seams.map((_, i) => `${run.side}-bar-${i + 1}`)),
-  ];
+  const brackets = [...BRACKETS, ...layout.runs.flatMap((run) => run.seams.map((_, i) => `${run.side}-bar-${i + 1}`))];
   const tiles = deck.tiles.map((tile, i) => {
     const id = many ? `deck-tile-${i + 1}` : 'deck-tile';
     return b.place({

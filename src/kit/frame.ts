@@ -21,6 +21,10 @@ const CORNERS = [
   { name: 'near-right', along: 'near', end: 'first', across: 'right', turn: 3 },
 ] as const;
 
+/** Names of what stands in the corners. */
+export const BRACKETS: readonly string[] = CORNERS.map(({ name }) => `${name}-bracket`);
+export const POSTS: readonly string[] = CORNERS.map(({ name }) => `${name}-post`);
+
 export function placeFrame(b: Bench): void {
   for (const run of b.layout.runs) placeRun(b, run);
   raiseRails(b);

@@ -1,5 +1,5 @@
 /** Openings in the covers, over every screw that is turned in alignment and over the collar. */
-import { keys, threads } from '../components/index.js';
+import { hexKeyFor, threads } from '../components/index.js';
 import type { Outlines, Vec2 } from '../solid/mesh.js';
 import { rectangle, slot } from '../solid/outlines.js';
 import type { Spec } from '../spec/spec.js';
@@ -110,8 +110,4 @@ export function plugHalf(options: OpeningOptions & { readonly pitch: number }): 
 }
 
 /** Across corners of the key for a socket of this size. */
-function key(flats: number): number {
-  const found = Object.values(keys).find((k) => Math.abs(k.flats.value - flats) < 1e-9);
-  if (!found) throw new RangeError(`no hexagon key of ${flats} mm is known`);
-  return found.corners.value;
-}
+const key = (flats: number): number => hexKeyFor(flats).corners.value;

@@ -8,7 +8,4 @@ import { pla } from './pla.js';
 import type { Plastic } from './plastic.js';
 import { pp } from './pp.js';
 
-export const materials = { pla, petg, abs, asa, pa12, pc, pp } as const satisfies Record<string, Plastic>;
-
-export { materials as plastics };
-export type MaterialName = keyof typeof materials;
+export const plastics = { pla, petg, abs, asa, pa12, pc, pp } as const satisfies Record<string, Plastic>;

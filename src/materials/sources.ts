@@ -4,7 +4,6 @@
 export const sheets = (figures: string): string =>
   `Filament makers' data sheets for printed specimens (ISO 527, 178, 75), as quoted in public notes: ${figures}`;
 
-export const MEMORY = 'From memory of handbook tables; measure before relying on it';
 export const memory = (figures: string): string => `From memory, handbook range ${figures}; the figure taken is ours`;
 
 export const SHORT_TERM = 'Planning value for minutes under load, from memory of snap-fit design guides';

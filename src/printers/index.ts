@@ -11,5 +11,3 @@ export const printers = {
   'bed-300': bed300,
   'bed-220-fine': bed220Fine,
 } as const satisfies Record<string, Printer>;
-
-export type PrinterName = keyof typeof printers;

@@ -1,30 +1,21 @@
-import { readFileSync } from 'node:fs';
 import { beforeAll, expect, test } from 'vitest';
 import { handling } from '../../src/checks/handling.js';
-import { makeScene } from '../../src/checks/scene.js';
-import { drawKit } from '../../src/kit/draw-kit.js';
 import type { Kit } from '../../src/kit/types.js';
-import { layOut } from '../../src/layout/lay-out.js';
-import type { MeasuringKernel } from '../../src/solid/kernel.js';
-import { loadManifold } from '../../src/solid/manifold-kernel.js';
 import { box } from '../../src/solid/shapes.js';
-import { text } from '../../src/solid/text.js';
-import { readPreset } from '../../src/spec/read-preset.js';
-import type { Spec } from '../../src/spec/spec.js';
+import { type Drawn, draw, openWorkshop, sceneOf, shipped, type Workshop } from '../kit/make.js';
 
-let kernel: MeasuringKernel;
-let kit: Kit;
-let spec: Spec;
+let shop: Workshop;
+let sound: Drawn;
 beforeAll(async () => {
-  const library = await loadManifold();
-  kernel = library.kernel;
-  spec = readPreset(readFileSync('presets/greenhouse-bench.yaml', 'utf8'), 'greenhouse-bench.yaml');
-  kit = drawKit(layOut(spec), { kernel, lettering: (line, options) => text(library.profiles, line, options) });
+  shop = await openWorkshop();
+  sound = draw(shop, shipped('greenhouse-bench'));
 });
 
-const ask = (of: Kit) => handling.run({ kit: of, spec, kernel, scene: makeScene(of, kernel) });
+const ask = (kit: Kit) =>
+  handling.run({ kit, spec: sound.layout.spec, kernel: shop.kernel, scene: sceneOf(shop, kit) });
 
 test('every collar of the greenhouse kit can be turned, upright and leaned half a notch either way', () => {
+  const { kit } = sound;
   expect(kit.handling).toHaveLength(10);
   for (const one of kit.handling!) {
     expect(one.stands).toHaveLength(3);
@@ -36,6 +27,8 @@ test('every collar of the greenhouse kit can be turned, upright and leaned half 
 });
 
 test('a cover without its slots is in the way of every collar under it', () => {
+  const { kit } = sound;
+  const { kernel } = shop;
   const cover = kit.parts.get('cover-far')!;
   const { min, max } = kernel.box(cover.solid);
   const closed = { ...kit, parts: new Map(kit.parts).set('cover-far', { ...cover, solid: box(kernel, min, max) }) };

@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { leafBending, leafFigures, lineFigures } from '../../src/layout/leaf-figures.js';
 import { centreOfRotation, leafLength, leafPath } from '../../src/layout/leaf-shape.js';
 import type { LeafDemands, LeafDesign } from '../../src/layout/types.js';
-import { materials } from '../../src/materials/index.js';
+import { plastics as registry } from '../../src/materials/index.js';
 import type { Plastic } from '../../src/materials/plastic.js';
 import { integrate } from '../../src/mechanics/path.js';
 import { deg, type Rad, rad } from '../../src/units.js';
@@ -10,7 +10,7 @@ import { deg, type Rad, rad } from '../../src/units.js';
 /** Textbook plastic: figures fixed here, so that the registry may change. */
 const figure = (value: number) => ({ value, source: 'test' });
 const stiff: Plastic = {
-  ...materials.pla,
+  ...registry.pla,
   modulus: figure(3000),
   poisson: figure(0.36),
   strength: figure(50),

@@ -3,7 +3,7 @@ import { PresetError } from '../../src/errors.js';
 import { leafAtFlex } from '../../src/layout/leaf-shape.js';
 import { findLeaf, leafFigures, solveLeaf } from '../../src/layout/leaf-solve.js';
 import type { LeafDemands, LeafDesign } from '../../src/layout/types.js';
-import { materials } from '../../src/materials/index.js';
+import { plastics as registry } from '../../src/materials/index.js';
 import type { Plastic } from '../../src/materials/plastic.js';
 import { deg, type Rad, rad } from '../../src/units.js';
 
@@ -35,7 +35,7 @@ const rooms: readonly { readonly name: string; readonly demands: LeafDemands }[]
 ];
 const plastics = (['pla', 'petg', 'asa', 'pa12'] as const).map((name) => ({
   name,
-  plastic: materials[name] as Plastic,
+  plastic: registry[name] as Plastic,
 }));
 const cases = rooms.flatMap(({ name, demands }) =>
   plastics.map(({ name: plasticName, plastic }) => ({ row: `${name}, ${plasticName}`, demands, plastic })),
@@ -108,7 +108,7 @@ describe.for(cases)('$row', ({ demands, plastic }) => {
 });
 
 describe('choice', () => {
-  const petg = { plastic: materials.petg, preset: 'test' };
+  const petg = { plastic: registry.petg, preset: 'test' };
 
   test('says why for what it chose, and nothing for what was pinned', () => {
     expect(solveLeaf(room, petg).solved.map(({ path }) => path)).toEqual([
@@ -126,7 +126,7 @@ describe('choice', () => {
   test('straight where straight will do, folded where it won’t', () => {
     expect(solveLeaf(room, petg).design.layout).toBe('in-line');
     // At 7° and a near 14 no straight leaf up to 14 long holds PLA at .5 % (by hand: .86 · .1222/28 · 1.4 = .52 %).
-    expect(solveLeaf({ ...room, lengthMost: 14 }, { ...petg, plastic: materials.pla }).design.layout).toBe('folded');
+    expect(solveLeaf({ ...room, lengthMost: 14 }, { ...petg, plastic: registry.pla }).design.layout).toBe('folded');
   });
 
   test('a larger shock asks for more preload, never less', () => {
@@ -146,7 +146,7 @@ describe('choice', () => {
 });
 
 describe('conflicts', () => {
-  const mistakes = (demands: LeafDemands, plastic: Plastic = materials.petg) => {
+  const mistakes = (demands: LeafDemands, plastic: Plastic = registry.petg) => {
     try {
       solveLeaf(demands, { plastic, preset: 'bench' });
     } catch (error) {
@@ -161,14 +161,14 @@ describe('conflicts', () => {
     expect(found.map(({ path }) => path)).toContain('leaf.thickness');
     const hint = found.find(({ path }) => path === 'leaf.thickness')!.hint!;
     const would = Number(/; ([\d.]+) would do/.exec(hint)![1]);
-    expect(findLeaf({ ...room, post: 12, thickness: would }, { plastic: materials.petg })).toBeDefined();
+    expect(findLeaf({ ...room, post: 12, thickness: would }, { plastic: registry.petg })).toBeDefined();
   });
 
   test('too much tilt for one leg: the tilt that it names works, a little more does not', () => {
-    const found = mistakes({ ...room, legs: 1 }, materials.pla);
+    const found = mistakes({ ...room, legs: 1 }, registry.pla);
     const hint = found.find(({ path }) => path === 'aim.tilt')!.hint!;
     const most = Number(/at most ([\d.]+)/.exec(hint)![1]);
-    const at = (tiltDeg: number) => findLeaf({ ...room, tilt: rad(tiltDeg), legs: 1 }, { plastic: materials.pla });
+    const at = (tiltDeg: number) => findLeaf({ ...room, tilt: rad(tiltDeg), legs: 1 }, { plastic: registry.pla });
     expect(at(most)).toBeDefined();
     expect(at(most + 0.11)).toBeUndefined();
     expect(found.map(({ path }) => path)).toContain('leaf.legs');
@@ -186,7 +186,7 @@ describe('conflicts', () => {
   });
 
   test('a notch can’t do ±3°', () => {
-    expect(findLeaf({ ...room, layout: 'notch' }, { plastic: materials.petg })).toBeUndefined();
+    expect(findLeaf({ ...room, layout: 'notch' }, { plastic: registry.petg })).toBeUndefined();
     expect(mistakes({ ...room, layout: 'notch' })[0]!.path).toBe('leaf.layout');
   });
 

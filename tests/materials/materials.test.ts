@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { materials } from '../../src/materials/index.js';
+import { plastics } from '../../src/materials/index.js';
 import type { Plastic } from '../../src/materials/plastic.js';
 
-const all = Object.entries(materials) as [string, Plastic][];
+const all = Object.entries(plastics) as [string, Plastic][];
 
 describe.for(all)('%s', ([, plastic]) => {
   const figures = Object.entries(plastic).filter(([key]) => key !== 'title') as [string, Plastic['modulus']][];
@@ -38,7 +38,7 @@ test.for([
   ['pc', 1.9, 2.6, 1.18, 1.23, 60, 75],
   ['pp', 0.6, 1.8, 0.88, 0.93, 70, 160],
 ] as const)('%s lies in the handbook’s ranges (from memory)', ([name, e0, e1, d0, d1, a0, a1]) => {
-  const { modulus, densityGcm3, expansion } = materials[name];
+  const { modulus, densityGcm3, expansion } = plastics[name];
   for (const [value, least, most] of [
     [modulus.value / 1000, e0, e1],
     [densityGcm3.value, d0, d1],
