@@ -1,6 +1,7 @@
 /** What moves the aim though the screw is not turned: friction at the tip, the tip's dent, temperature. */
+
+import { requireNotNegative, requirePositive } from '../positive.js';
 import type { Compliance } from './fold.js';
-import { requireNotNegative, requirePositive } from './positive.js';
 
 /**
  * Angle by which friction at the screw's tip can hold the arm off, either way: the tip is held in height, a force μF acts along

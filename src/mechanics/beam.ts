@@ -1,5 +1,5 @@
 /** Straight beams of constant section, small deflection: rails, base arms, moving arms. */
-import { requirePositive } from './positive.js';
+import { requirePositive } from '../positive.js';
 
 export interface Bent {
   /** Largest deflection [mm]. */

@@ -1,5 +1,5 @@
 /** Stress peaks over the nominal bending stress 6 M / (b t²). */
-import { requirePositive } from './positive.js';
+import { requirePositive } from '../positive.js';
 
 /**
  * Stepped flat bar in bending with shoulder fillets: h = (D − d)/2, s = √(h/r), x = 2h/D, Kt = Σ C_i x^(i−1).

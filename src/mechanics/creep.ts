@@ -1,5 +1,5 @@
 /** Findley's power law for plastics under steady load. */
-import { requireNotNegative } from './positive.js';
+import { requireNotNegative } from '../positive.js';
 
 /** A [1/hⁿ] and n [1]. */
 export interface Findley {

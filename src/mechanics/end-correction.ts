@@ -6,8 +6,8 @@
  * 1.5 % in angle: the same runs that it was fitted on. Valid for straight leaves with l 8–14, t .8–1.6, b 8–16 and fillets up to 1.5 t.
  */
 
+import { requireNotNegative, requirePositive } from '../positive.js';
 import type { Leaf } from './leaf.js';
-import { requireNotNegative, requirePositive } from './positive.js';
 
 export interface EndCorrection {
   /** m: on E I, hence on stiffness and stress. */

@@ -1,7 +1,8 @@
 /** Compliance of a leaf of any plane path, folded ones among them: bending (and, if wanted, stretching) along the true centreline. */
+
+import { requirePositive } from '../positive.js';
 import { leafInertia } from './leaf.js';
 import { integrate, type Point, pathEnd, pathOf, type Stretch } from './path.js';
-import { requirePositive } from './positive.js';
 
 /** Symmetric matrix over (Fx, Fy, M) and (x, y, turn); counter-clockwise positive. */
 export interface Compliance {

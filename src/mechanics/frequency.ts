@@ -1,4 +1,4 @@
-import { requireNotNegative, requirePositive } from './positive.js';
+import { requireNotNegative, requirePositive } from '../positive.js';
 
 /**
  * First natural frequency of an arm on its hinge, screw off its pad (the lower bound): f = √(K / J) / 2π.

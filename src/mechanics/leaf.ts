@@ -1,5 +1,5 @@
 /** A straight leaf as a hinge: constant rectangular section between two stiff arms. Small strain, t ≪ l. */
-import { requirePositive } from './positive.js';
+import { requirePositive } from '../positive.js';
 
 /** All [mm]. */
 export interface Leaf {

@@ -1,5 +1,5 @@
 /** Right-circular notch hinge: two half circles of radius R leave the least thickness t between them. */
-import { requirePositive } from './positive.js';
+import { requirePositive } from '../positive.js';
 
 export interface Notch {
   /** R [mm]. */

@@ -1,5 +1,5 @@
+import { requireNotNegative, requirePositive } from '../positive.js';
 import { GRAVITY } from '../units.js';
-import { requireNotNegative, requirePositive } from './positive.js';
 
 /**
  * Moment about the hinge with which a shock would lift the screw: n m g d. Weight counts as one of the n.

@@ -1,4 +1,4 @@
-import { requirePositive } from './positive.js';
+import { requirePositive } from '../positive.js';
 
 /**
  * Thickness of a wall of n printed lines side by side: t = w + (n − 1)(w − h (1 − π/4)). A line is a rectangle with round ends

@@ -1,5 +1,5 @@
 /** Properties of sections made of upright rectangles, and of thin-walled ones in torsion. */
-import { requirePositive } from './positive.js';
+import { requirePositive } from '../positive.js';
 
 /** Axis-parallel rectangle by its centre and size [mm]. */
 export interface Rectangle {

@@ -1,5 +1,5 @@
 /** Thread engagement: what a nut or a formed pilot needs to hold. */
-import { requirePositive } from './positive.js';
+import { requirePositive } from '../positive.js';
 
 /**
  * Least length of thread formed in a plastic pilot: 1.5 nominal diameters.

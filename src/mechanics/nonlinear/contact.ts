@@ -6,8 +6,9 @@
  * counter-clockwise): gap g = (C − P)·n − ρ, place along the face ξ = (C − P)·t, slide σ = ξ + ρ (turn of the face − turn of the
  * ball): a ball that rolls does not slide.
  */
+
+import { requireNotNegative } from '../../positive.js';
 import type { Point } from '../path.js';
-import { requireNotNegative } from '../positive.js';
 
 export interface Contact {
   /** What carries the flat face; the other carries the ball. */

@@ -1,7 +1,8 @@
 /** A leaf's centreline cut into elements, with the stations at which its stress is read. */
+
+import { requirePositive } from '../../positive.js';
 import { type EndCorrection, UNCORRECTED } from '../end-correction.js';
 import { along, type Point, pathLength, type Stretch } from '../path.js';
-import { requirePositive } from '../positive.js';
 import { shearModulus } from '../section.js';
 import { type Bar, type Frame, newFrame } from './frame.js';
 import { type LeafSection, pieceStiffness, straightStiffness } from './natural-stiffness.js';

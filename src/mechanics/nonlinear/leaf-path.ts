@@ -1,5 +1,5 @@
 /** A leaf bent by its screw: equilibrium at each advance, or at each flex, with contact, sliding, friction and release. */
-import { requireNotNegative } from '../positive.js';
+import { requireNotNegative } from '../../positive.js';
 import type { DeadLoad } from './arm-border.js';
 import { BY_ADVANCE, type Contact, GAP, PLACE, SLIDE, VALUE } from './contact.js';
 import { strainEnergy } from './frame.js';

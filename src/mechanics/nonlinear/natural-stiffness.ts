@@ -2,8 +2,9 @@
  * What a piece of beam answers to its three natural deformations: its chord's stretch and its two ends' turns against the
  * chord. Exact within linear theory for straight, round and tapered pieces, because it comes from the piece's flexibility.
  */
+
+import { requirePositive } from '../../positive.js';
 import { along, type Stretch } from '../path.js';
-import { requirePositive } from '../positive.js';
 
 /**
  * Symmetric stiffness over (stretch, turn at start, turn at end), counter-clockwise: [00, 01, 02, 11, 12, 22];

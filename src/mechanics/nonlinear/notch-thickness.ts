@@ -1,4 +1,4 @@
-import { requirePositive } from '../positive.js';
+import { requirePositive } from '../../positive.js';
 
 /**
  * Thickness along a right-circular notch: t + 2 (R − √(R² − (s − R)²)) after the length s, 0 ≤ s ≤ 2 R.
