@@ -61,14 +61,17 @@ export function placeCovers(b: Bench): readonly string[] {
           }),
         );
     });
-  b.step('Lay the covers on the rails and screw them down', {
-    joins: covers,
-    hardware: screws,
-    moves: [
-      ...covers.map((name) => move(name, [0, 0, -1], 20)),
-      ...screws.map((name) => move(name, [0, 0, -1], 15, { tool: fixKey(b) })),
-    ],
-  });
+  b.step(
+    'Lead the wires along the rails and out at the slot of a corner, tie each bundle to the wall with a cable tie through the two slits beside the slot; then lay the covers on the rails and screw them down',
+    {
+      joins: covers,
+      hardware: screws,
+      moves: [
+        ...covers.map((name) => move(name, [0, 0, -1], 20)),
+        ...screws.map((name) => move(name, [0, 0, -1], 15, { tool: fixKey(b) })),
+      ],
+    },
+  );
   return screws;
 }
 

@@ -1,8 +1,9 @@
 /** Deck: tiles, splice plates below their seams, legends. */
+import { deckScrewAt } from '../layout/deck-screws.js';
 import type { Layout } from '../layout/layout.js';
 import { drawDeckSplice } from '../parts/deck-splice.js';
 import { drawDeckTile, type Legend, tileMatrix } from '../parts/deck-tile.js';
-import { frame } from '../solid/matrix.js';
+import { frame, translation } from '../solid/matrix.js';
 import type { Outlines, Vec2 } from '../solid/mesh.js';
 import { scaled, shift } from '../solid/outlines.js';
 import { outlinesBox } from '../solid/outlines-box.js';
@@ -87,12 +88,45 @@ export function placeDeck(b: Bench, lettering: Lettering): void {
       hardware,
       moves,
     });
+  lowerDeck(b, tiles);
+}
+
+/** The deck goes in whole, from above; its screws hold it, or it lies loose where no rail has room for them. */
+function lowerDeck(b: Bench, tiles: readonly string[]): void {
+  const { deck, deckHold, grid, frame: f, runs } = b.layout;
+  const hardware = deckHold.screws.map((screw, i) => {
+    const [x, y] = deckScrewAt(deckHold, screw, grid);
+    const tile = tiles[deck.tiles.findIndex((t) => x > t.x[0] && x < t.x[1] && y > t.y[0] && y < t.y[1])]!;
+    const run = runs.find(({ side }) => side === screw.side)!;
+    const rail = segmentName(
+      run,
+      run.segments.findIndex(({ from, length }) => screw.at > from && screw.at < from + length),
+    );
+    return b.screw({
+      name: `deck-screw-${i + 1}`,
+      head: 'sunk',
+      size: b.layout.spec.screws.fix,
+      length: deckHold.length,
+      matrix: translation([x, y, 0]),
+      overlaps: [formedOverlap(b.layout, { with: rail, engaged: deckHold.engaged, standing: true })],
+      into: { kind: 'formed', part: rail, engaged: deckHold.engaged },
+      tipRoom: deckHold.pilotDepth - deckHold.engaged,
+      when: 'at its step',
+      through: [tile],
+    });
+  });
+  const held = hardware.length > 0;
   b.step(
-    'Lower the deck onto the sills: it lies loose, so hold it when the kit is turned over; to take it out again, push it up from below',
+    held
+      ? `Lower the deck onto the sills and screw it down near its corners; to take it out again, undo these ${hardware.length} screws and push it up from below`
+      : 'Lower the deck onto the sills: it lies loose, so hold it when the kit is turned over; to take it out again, push it up from below',
     {
-      joins: many ? [] : tiles,
-      hardware: [],
-      moves: [move(tiles[0]!, [0, 0, -1], f.section.height)],
+      joins: tiles.length > 1 ? [] : tiles,
+      hardware,
+      moves: [
+        move(tiles[0]!, [0, 0, -1], f.section.height),
+        ...hardware.map((name) => move(name, [0, 0, -1], deckHold.length + 3, { tool: fixKey(b) })),
+      ],
     },
   );
 }

@@ -93,6 +93,8 @@ const CHAMBER = 10;
 const MOVING_GAP = 0.4;
 const SOCKET_GAP = 1;
 const TAB = 10;
+/** How far a tab runs on beyond the rail's end, where it joins the post's wall. */
+export const TAB_ROOT = 8;
 const TAB_THICK = 6;
 /** Boss under the cover's screws, along the rail. */
 const BOSS_WIDTH = 6.4;

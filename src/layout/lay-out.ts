@@ -5,7 +5,9 @@
 import { type Mistake, PresetError } from '../errors.js';
 import type { Solved, Spec } from '../spec/spec.js';
 import { rad } from '../units.js';
+import { layCable } from './cable.js';
 import { layDeck } from './deck.js';
+import { deckScrewsIn, holdDeck } from './deck-screws.js';
 import { upTenth } from './fits.js';
 import { layFrame, layJoint, sunkRim, WALL } from './frame.js';
 import { type Grid, layGrid } from './grid.js';
@@ -91,7 +93,7 @@ export function layAround(spec: Spec, { grid, tiltDeg, mount, demands, solved: b
     ]);
   const bed = usableBed(spec);
   const longest = Math.max(...bed);
-  const runs = layRuns(spec, {
+  const rails = layRuns(spec, {
     grid,
     frame,
     taken: {
@@ -101,7 +103,7 @@ export function layAround(spec: Spec, { grid, tiltDeg, mount, demands, solved: b
     longest,
   });
   const deck = layDeck(spec, { grid, frame, bed });
-  if (!runs || !deck || frame.section.width > Math.min(...bed))
+  if (!rails || !deck || frame.section.width > Math.min(...bed))
     return fail([
       {
         code: 'preset/bed-too-small',
@@ -122,13 +124,41 @@ export function layAround(spec: Spec, { grid, tiltDeg, mount, demands, solved: b
       },
     ]);
   }
+  const deckHold = holdDeck(spec, { grid, frame, runs: rails, deck });
+  const runs = rails.map((run) => ({
+    ...run,
+    segments: run.segments.map((segment) => ({ ...segment, deckScrews: deckScrewsIn(deckHold, run, segment) })),
+  }));
   solved.push(...seams(runs), {
     path: 'frame.height',
     value: tenth(frame.section.height + frame.section.cover),
     why: `rail with cover: the beam's axis stands ${tenth(mount.axis)} mm above the rail's floor, the cover's top ${tenth(frame.section.coverBottom + frame.section.cover)} mm above the deck`,
   });
+  const cable = layCable(spec, { runs, section: frame.section });
+  solved.push({
+    path: 'frame.cable_slot',
+    value: cable.width,
+    why:
+      cable.takes === 1
+        ? `${cable.height} mm high, it takes all wires of the two rails that meet at a corner`
+        : `as long as a corner post's wall allows: ${Math.floor(100 * cable.takes)} % of the wires of the two rails that meet there; lead the rest out at another corner`,
+  });
   const hood = layHood(spec, { grid, frame, runs, tiltDeg, longest });
-  return { spec, grid, demands, mount, socket, frame, runs, deck, hood, corridor: corridor(spec, grid), solved };
+  return {
+    spec,
+    grid,
+    demands,
+    mount,
+    socket,
+    frame,
+    runs,
+    deck,
+    cable,
+    deckHold,
+    hood,
+    corridor: corridor(spec, grid),
+    solved,
+  };
 }
 
 /** The beam at the far aperture, taken as a cone from the emitter, as far as the aperture takes it, with air around it. */

@@ -1,6 +1,8 @@
 /** Everything that `parts/` draws and `kit/` places, in numbers. */
 import type { Solved, Spec } from '../spec/spec.js';
+import type { CableLayout } from './cable.js';
 import type { DeckLayout } from './deck.js';
+import type { DeckHold } from './deck-screws.js';
 import type { FrameLayout } from './frame.js';
 import type { Grid } from './grid.js';
 import type { HoodLayout } from './hood.js';
@@ -18,6 +20,8 @@ export interface Layout {
   readonly frame: FrameLayout;
   readonly runs: readonly RailRun[];
   readonly deck: DeckLayout;
+  readonly cable: CableLayout;
+  readonly deckHold: DeckHold;
   readonly hood: HoodLayout;
   /** Free diameter that every beam needs, emitter to aperture, and the beam's own at the receiver, by axis. */
   readonly corridor: number;

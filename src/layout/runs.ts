@@ -27,6 +27,8 @@ export interface RailSegment {
   /** Where the cover is screwed down: along the outer wall, and along the field wall between beams. */
   readonly bosses: readonly number[];
   readonly fieldBosses: readonly number[];
+  /** Where a screw from the deck ends in its sill. */
+  readonly deckScrews: readonly number[];
   /** Where its cover begins and ends. */
   readonly cover: readonly [number, number];
 }
@@ -92,6 +94,7 @@ function layRun(spec: Spec, at: Side, { grid, frame, longest, taken }: RunOption
       ends: [first ? 'corner' : 'seam', last ? 'corner' : 'seam'],
       yields: !alongX,
       beams: beams.filter((beam) => beam.at > from && beam.at < to).map((beam) => beam.at - from),
+      deckScrews: [],
       bosses: bossPlaces(to - from, {
         first: (first ? reach : frame.joint.leg) + frame.boss.width / 2,
         last: (last ? reach : frame.joint.leg) + frame.boss.width / 2,

@@ -3,13 +3,14 @@
  * face down: the file holds it turned over, x as in the kit from the tile's left, y mirrored, z from its top downward.
  */
 import type { DeckTile } from '../layout/deck.js';
+import { deckScrewAt } from '../layout/deck-screws.js';
 import type { Layout } from '../layout/layout.js';
 import type { Kernel, Solid } from '../solid/kernel.js';
 import { frame } from '../solid/matrix.js';
 import type { Outlines, Vec2, Vec3 } from '../solid/mesh.js';
 import { asHoles, rectangle, shift, together } from '../solid/outlines.js';
 import { atPlaces, box, prism } from '../solid/shapes.js';
-import { pilotHole } from './holes.js';
+import { pilotHole, sunkHole } from './holes.js';
 
 const OVER = 1;
 const ENGRAVED = 0.6;
@@ -69,6 +70,19 @@ export function drawDeckTile(
   if (screws.length > 0) {
     const depth = deck.pilotDepth;
     cuts.push(...atPlaces(k, pilotHole(k, layout.spec, { at: [0, 0, deep], way: '+z', depth }), screws));
+  }
+  const held = layout.deckHold.screws
+    .map((one) => deckScrewAt(layout.deckHold, one, grid))
+    .filter(([x, y]) => x > x0 && x < x1 && y > y0 && y < y1);
+  if (held.length > 0) {
+    const hole = sunkHole(k, layout.spec, { at: [0, 0, 0], way: '-z', depth: section.deck + OVER });
+    cuts.push(
+      ...atPlaces(
+        k,
+        hole,
+        held.map(([x, y]) => [x, y, 0]),
+      ),
+    );
   }
   const drawn = k.subtract(k.union(add), cuts);
   return k.move(drawn, frame([1, 0, 0], [0, -1, 0], [0, 0, -1], [-x0, y0, 0]));

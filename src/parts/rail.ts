@@ -39,6 +39,11 @@ export function railBody(
       ...endCuts(k, layout, segment),
       ...atPlaces(
         k,
+        pilotHole(k, layout.spec, { at: [0, 0, sillTop], way: '-z', depth: layout.deckHold.pilotDepth }),
+        segment.deckScrews.map((x) => [x, -layout.deckHold.fromWall, 0]),
+      ),
+      ...atPlaces(
+        k,
         pilotHole(k, layout.spec, { at: [0, 0, height], way: '-z', depth: layout.frame.boss.pilotDepth }),
         coverScrews(layout, segment).map(([x, y]) => [x, y, 0]),
       ),

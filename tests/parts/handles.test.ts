@@ -30,8 +30,8 @@ const always: Readonly<Record<string, number>> = {
   'plug-socket': 0,
   // Two screws a leg.
   'corner-bracket': 4,
-  // Two screws a tab; the cable's slot is open below.
-  'corner-post': 4,
+  // Two screws a tab, two slits for a tie; the cable's slot is open below.
+  'corner-post': 6,
   'sill-bar': 4,
   // Four screws beside each other, at two heights.
   'wall-plate': 8,
@@ -43,7 +43,9 @@ const screws = ({ bosses, fieldBosses }: RailSegment) => bosses.length + fieldBo
 
 function expected(id: string, layout: Layout): number | undefined {
   if (id in always) return always[id];
-  if (id.startsWith('hood-') || id.startsWith('deck-tile')) return 0;
+  if (id.startsWith('hood-')) return 0;
+  // The screws near the deck's corners go through; those of its splices are blind. Whole, or in pieces in which a corner each lies.
+  if (id.startsWith('deck-tile')) return cornersOn(id, layout);
   const splice = /^deck-splice-.*-(\d+)$/.exec(id);
   if (splice) return 2 * Number(splice[1]);
   const piece = /(far|near|left|right)(?:-(\d+))?$/.exec(id);
@@ -55,6 +57,13 @@ function expected(id: string, layout: Layout): number | undefined {
   if (id.startsWith('receiver-rail')) return n + ends(segment);
   if (!id.startsWith('cover-')) return undefined;
   return screws(segment) + n * (segment.kind === 'emitter' ? 3 : 1);
+}
+
+/** A screw for each of the field's corners that the tile reaches. */
+function cornersOn(id: string, { deck }: Layout): number {
+  const tile = deck.tiles[Number(/\d+$/.exec(id)?.[0] ?? 1) - 1]!;
+  const sides = (seams: readonly [boolean, boolean]) => seams.filter((seam) => !seam).length;
+  return sides([tile.seams.left, tile.seams.right]) * sides([tile.seams.near, tile.seams.far]);
 }
 
 describe.each(NAMES)('%s', (name) => {
