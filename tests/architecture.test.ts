@@ -8,7 +8,7 @@ const SRC = resolve(import.meta.dirname, '../src');
 const ORDER: readonly (readonly string[])[] = [
   ['units.ts', 'errors.ts', 'findings.ts', 'data.ts', 'positive.ts'],
   ['mechanics', 'optics'],
-  ['materials', 'components', 'printers'],
+  ['materials', 'components', 'printers', 'ambients'],
   ['solid'],
   ['spec'],
   ['layout'],

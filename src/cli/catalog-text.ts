@@ -1,10 +1,12 @@
 /** The catalogues for the terminal: figures with their units, sources as numbered notes below. */
+import { ambients } from '../ambients/index.js';
 import { emitters, keys, pins, receivers, threads } from '../components/index.js';
 import type { Datum } from '../data.js';
 import { plastics } from '../materials/index.js';
 import { wrap } from '../outputs/text.js';
 import { printers } from '../printers/index.js';
 import {
+  ambientFigures,
   emitterFigures,
   type Figure,
   plasticFigures,
@@ -16,7 +18,7 @@ import {
 type Value = number | string | boolean | readonly number[];
 type Entry = Readonly<Record<string, string | Datum<Value>>>;
 
-export const CATALOGS = { materials: plastics, printers, emitters, receivers, threads, pins, keys } as const;
+export const CATALOGS = { materials: plastics, printers, emitters, receivers, ambients, threads, pins, keys } as const;
 export type Kind = keyof typeof CATALOGS;
 export const KINDS = Object.keys(CATALOGS) as readonly Kind[];
 
@@ -26,6 +28,7 @@ const FIGURES: Readonly<Partial<Record<Kind, Readonly<Record<string, Figure>>>>>
   printers: printerFigures,
   emitters: emitterFigures,
   receivers: receiverFigures,
+  ambients: ambientFigures,
 };
 
 /** @returns the names in every catalogue, or in one, with its figures */

@@ -1,10 +1,20 @@
 /** What no single value shows: labels that fit the grid, figures that fit each other. Each looks only at values that are right by themselves. */
+import { ambients } from '../ambients/index.js';
 import { emitters, receivers } from '../components/index.js';
 import type { Datum } from '../data.js';
 import { plastics } from '../materials/index.js';
 import { printers } from '../printers/index.js';
 import { missingFigures, resolveEntry } from './catalogue.js';
-import { emitterFigures, type Figure, plasticFigures, presetKey, printerFigures, receiverFigures } from './figures.js';
+import {
+  ambientFigures,
+  emitterFigures,
+  type Figure,
+  plasticFigures,
+  presetKey,
+  printerFigures,
+  receiverFigures,
+} from './figures.js';
+import { FINGER } from './finger.js';
 import { type Unplaced, valueAt } from './mistakes.js';
 import { MOST_FIELD, presetSchema } from './schema.js';
 import { dotted, list, type Path } from './words.js';
@@ -27,7 +37,14 @@ function pitchOf(data: unknown, axis: 'rows' | 'columns'): number | undefined {
 
 /** @returns every mistake that lies between values */
 export function crossCheck(data: unknown): readonly Unplaced[] {
-  return [...checkPitch(data), ...checkField(data), ...checkLabels(data), ...checkLeaf(data), ...checkEntries(data)];
+  return [
+    ...checkPitch(data),
+    ...checkField(data),
+    ...checkLabels(data),
+    ...checkFinger(data),
+    ...checkLeaf(data),
+    ...checkEntries(data),
+  ];
 }
 
 function checkPitch(data: unknown): Unplaced[] {
@@ -89,6 +106,19 @@ function checkLabels(data: unknown): Unplaced[] {
   return mistakes;
 }
 
+function checkFinger(data: unknown): Unplaced[] {
+  const [least, most] = (['least', 'most'] as const).map((key) => {
+    const given = valueAt(data, ['finger', key]);
+    return typeof given === 'number' ? given : undefined;
+  });
+  const narrowest = least ?? FINGER.least;
+  const broadest = most ?? FINGER.most;
+  if ((least === undefined && most === undefined) || narrowest <= broadest) return [];
+  const key = least === undefined ? 'most' : 'least';
+  const message = `the narrowest finger, ${narrowest} mm, is broader than the broadest, ${broadest} mm`;
+  return [{ code: 'preset/conflict', path: ['finger', key], message, at: 'value' }];
+}
+
 function checkLeaf(data: unknown): Unplaced[] {
   const layout = valueAt(data, ['leaf', 'layout']);
   const legs = valueAt(data, ['leaf', 'legs']);
@@ -106,6 +136,7 @@ function checkLeaf(data: unknown): Unplaced[] {
 /** Pairs of figures of which the first may not exceed the second. */
 const ORDERED = {
   emitter: [],
+  light: [],
   receiver: [['sensorFromTop', 'height']],
   plastic: [
     ['sustainedStrain', 'shortTermStrain'],
@@ -128,6 +159,7 @@ function checkEntries(data: unknown): Unplaced[] {
       catalogue: receivers,
       figures: receiverFigures,
     }),
+    ...checkEntry(data, { path: ['light', 'ambient'], what: 'light', catalogue: ambients, figures: ambientFigures }),
     ...checkEntry(data, { path: ['material'], what: 'plastic', catalogue: plastics, figures: plasticFigures }),
     ...checkEntry(data, { path: ['printer'], what: 'printer', catalogue: printers, figures: printerFigures }),
   ];

@@ -1,10 +1,12 @@
 /** What a preset leaves out and what is not left to the solver: each default with its reason. */
+import { ambients } from '../ambients/index.js';
 import { emitters, receivers } from '../components/index.js';
 import { plastics } from '../materials/index.js';
 import { printers } from '../printers/index.js';
 import { type Entry, resolveEntry } from './catalogue.js';
 import { cellsOf } from './cross-checks.js';
-import { emitterFigures, plasticFigures, printerFigures, receiverFigures } from './figures.js';
+import { ambientFigures, emitterFigures, plasticFigures, printerFigures, receiverFigures } from './figures.js';
+import { FINGER } from './finger.js';
 import type { Preset } from './schema.js';
 import type { Solved, Spec } from './spec.js';
 
@@ -18,6 +20,17 @@ export const DEFAULTS = {
   'emitters.columns_from': { value: 'far', why: 'the rail of the mounts, the taller one, stands away from the hand' },
   'emitters.rows_from': { value: 'left', why: 'a choice: either side serves' },
   'receivers.part': { value: 'three-leg', why: 'cheap, sees 650 nm unless filtered, and fits an aperture tube' },
+  'aim.mount_error': {
+    value: 0.5,
+    why: 'what printed mounts on printed rails usually keep to; common practice, no source: measure yours',
+  },
+  'aim.confidence': { value: 0.95, why: 'one order of parts is enough for nineteen builders in twenty' },
+  'finger.least': { value: FINGER.least, why: 'the breadth of the standard test finger (IEC 61032, probe B)' },
+  'finger.most': {
+    value: FINGER.most,
+    why: 'the broad end of measured fingertips, about 16 to 20 (Dandekar et al. 2003)',
+  },
+  'light.ambient': { value: 'lamps', why: 'a desk indoors; name the brightest light that the panel must work in' },
   material: { value: 'petg', why: 'holds the largest strain for years among the plastics every printer prints' },
   printer: { value: 'bed-220', why: 'the most common size of bed' },
   'screws.adjust': { value: 'M2.5', why: 'fine pitch (0.45) that still takes a sturdy key' },
@@ -48,6 +61,11 @@ export function fillDefaults(preset: Preset, name: string): Spec {
   const columnsFrom = or(preset.emitters?.columns_from, 'emitters.columns_from');
   const rowsFrom = or(preset.emitters?.rows_from, 'emitters.rows_from');
   const receiver = or(preset.receivers?.part as Entry | undefined, 'receivers.part');
+  const mountErrorDeg = or(preset.aim?.mount_error, 'aim.mount_error');
+  const confidence = or(preset.aim?.confidence, 'aim.confidence');
+  const least = or(preset.finger?.least, 'finger.least');
+  const most = or(preset.finger?.most, 'finger.most');
+  const ambient = or(preset.light?.ambient as Entry | undefined, 'light.ambient');
   const material = or(preset.material as Entry | undefined, 'material');
   const printer = or(preset.printer as Entry | undefined, 'printer');
   const adjust = or(preset.screws?.adjust, 'screws.adjust');
@@ -56,6 +74,7 @@ export function fillDefaults(preset: Preset, name: string): Spec {
 
   const emits = resolveEntry(emitter, { catalogue: emitters, figures: emitterFigures, what: 'emitter' });
   const receives = resolveEntry(receiver, { catalogue: receivers, figures: receiverFigures, what: 'receiver' });
+  const light = resolveEntry(ambient, { catalogue: ambients, figures: ambientFigures, what: 'light' });
   const plastic = resolveEntry(material, { catalogue: plastics, figures: plasticFigures, what: 'plastic' });
   const machine = resolveEntry(printer, { catalogue: printers, figures: printerFigures, what: 'printer' });
   return {
@@ -69,7 +88,9 @@ export function fillDefaults(preset: Preset, name: string): Spec {
     beam: { height },
     emitters: { name: emits.name, part: emits.value, columnsFrom, rowsFrom },
     receivers: { name: receives.name, part: receives.value },
-    aim: { tiltDeg: preset.aim?.tilt },
+    aim: { tiltDeg: preset.aim?.tilt, mountErrorDeg, confidence },
+    finger: { least, most },
+    light: { name: light.name, ambient: light.value },
     leaf: {
       layout: leaf?.layout,
       legs: leaf?.legs,

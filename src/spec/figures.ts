@@ -2,6 +2,7 @@
  * The figures of a part, plastic or printer that a preset may spell out or override: key, limits, unit, meaning.
  * Keys in the preset are those of the types, with underscores: `boresightSigmaDeg` is `boresight_sigma_deg`.
  */
+import type { Ambient } from '../ambients/ambient.js';
 import type { Emitter, Receiver } from '../components/types.js';
 import type { Plastic } from '../materials/plastic.js';
 import type { Printer } from '../printers/printer.js';
@@ -52,6 +53,11 @@ export const receiverFigures: Figures<Receiver> = {
   apertureDiameter: mm(0.5, 6, 'Aperture tube, inside'),
   apertureDepth: mm(2, 40, 'Aperture tube, length'),
   massG: figure(0.05, 20, { unit: 'g', what: 'Mass' }),
+};
+
+export const ambientFigures: Figures<Ambient> = {
+  directWm2: figure(0, 1400, { unit: 'W/m²', what: 'From one direction, as the sun shines' }),
+  diffuseWm2: figure(0, 500, { unit: 'W/m²', what: 'From everywhere, on a surface' }),
 };
 
 export const plasticFigures: Figures<Plastic> = {

@@ -1,9 +1,11 @@
 /** What a preset may say. Limits stand here once: messages, editors' completion and the documentation all read them. */
 import { z } from 'zod';
+import { ambients } from '../ambients/index.js';
 import { emitters, receivers, threads } from '../components/index.js';
 import { plastics } from '../materials/index.js';
 import { printers } from '../printers/index.js';
 import {
+  ambientFigures,
   emitterFigures,
   type Figure,
   type Figures,
@@ -132,9 +134,34 @@ export const presetSchema = z.strictObject({
         unit: '°',
         what: 'Tilt that each mount reaches either way from level',
       }).optional(),
+      mount_error: quantity({
+        least: 0.01,
+        most: 3,
+        unit: '°',
+        what: 'Standard deviation of how a printed mount stands, in yaw and in tilt',
+      }).optional(),
+      confidence: quantity({
+        least: 0.5,
+        most: 0.999,
+        unit: '',
+        what: 'Chance wanted that the emitters bought are enough for every line, as a fraction',
+      }).optional(),
     })
     .optional()
-    .meta({ description: 'What the mounts must correct; left out: solved from the boresight error' }),
+    .meta({ description: 'What the mounts must correct; what is left out is solved or usual' }),
+  finger: z
+    .strictObject({
+      least: mm(6, 30, 'Breadth of the narrowest finger that must be seen').optional(),
+      most: mm(6, 40, 'Breadth of the broadest finger that must not touch two keys').optional(),
+    })
+    .optional()
+    .meta({ description: 'Whose fingers' }),
+  light: z
+    .strictObject({
+      ambient: entry('light', { names: namesOf(ambients), figures: ambientFigures }).optional(),
+    })
+    .optional()
+    .meta({ description: 'Where the panel stands' }),
   leaf: z
     .strictObject({
       layout: oneOf(['in-line', 'upright', 'folded', 'notch'], 'How the leaf lies').optional(),

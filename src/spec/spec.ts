@@ -2,6 +2,7 @@
  * A validated preset: every default filled in, every catalogue name replaced by its figures, angles and lengths checked.
  * What the preset leaves to be solved is `undefined` here and is filled in by `layout/`.
  */
+import type { Ambient } from '../ambients/ambient.js';
 import type { Emitter, Receiver, ScrewSize } from '../components/types.js';
 import type { Plastic } from '../materials/plastic.js';
 import type { Printer } from '../printers/printer.js';
@@ -30,7 +31,16 @@ export interface Spec {
   };
   readonly receivers: { readonly name: string; readonly part: Receiver };
   /** Tilt that each mount must reach either way from level [°]; undefined: solved from the boresight error. */
-  readonly aim: { readonly tiltDeg: number | undefined };
+  readonly aim: {
+    readonly tiltDeg: number | undefined;
+    /** Standard deviation of a mount's yaw and of its tilt as printed and screwed down [°]. */
+    readonly mountErrorDeg: number;
+    /** Chance wanted that the emitters bought are enough. */
+    readonly confidence: number;
+  };
+  /** Breadths of the fingers that use the panel [mm]. */
+  readonly finger: { readonly least: number; readonly most: number };
+  readonly light: { readonly name: string; readonly ambient: Ambient };
   readonly leaf: {
     readonly layout: LeafLayout | undefined;
     readonly legs: number | undefined;

@@ -48,6 +48,23 @@ export function writePreset(preset: NewPreset): string {
       ['part', receiver, 'receivers.part', 'a name of the catalogue, or { base: NAME, figures to change }'],
     ]),
     '',
+    ...section('aim', [
+      [
+        'mount_error',
+        undefined,
+        'aim.mount_error',
+        'degrees, standard deviation of a mount as it stands; measure yours',
+      ],
+      ['confidence', undefined, 'aim.confidence', 'chance that the emitters bought are enough'],
+    ]),
+    '',
+    ...section('finger', [
+      ['least', undefined, 'finger.least', 'breadth of the narrowest finger'],
+      ['most', undefined, 'finger.most', 'breadth of the broadest'],
+    ]),
+    '',
+    ...section('light', [['ambient', undefined, 'light.ambient', 'or window, or sun: the brightest it must work in']]),
+    '',
     '# Solved when left out: aim: { tilt }, leaf: { layout, legs, length, thickness, width }, frame: { wall, deck, margin }.',
     '',
     option('material', material, { path: 'material', note: 'the filament' }),

@@ -38,7 +38,7 @@ export function specAt(spec: Spec, point: TunePoint): Spec {
   return {
     ...spec,
     leaf: { layout, legs, length, thickness, width },
-    aim: { tiltDeg },
+    aim: { ...spec.aim, tiltDeg },
     material: material === undefined ? spec.material : { name: material, plastic: plastics[material] },
     screws: adjust === undefined ? spec.screws : { ...spec.screws, adjust },
   };

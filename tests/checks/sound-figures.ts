@@ -1,4 +1,5 @@
 /** Invented figures of a plastic, a leaf and a frame that pass every check. */
+import { ambients } from '../../src/ambients/index.js';
 import type { FrameFigures } from '../../src/checks/figures.js';
 import { barrel6x12 } from '../../src/components/emitter-barrel-6x12.js';
 import { threeLeg } from '../../src/components/receiver-three-leg.js';
@@ -35,7 +36,9 @@ export const spec: Spec = {
   beam: { height: 5 },
   emitters: { name: 'barrel-6x12', part: barrel6x12, columnsFrom: 'far', rowsFrom: 'left' },
   receivers: { name: 'three-leg', part: threeLeg },
-  aim: { tiltDeg: undefined },
+  aim: { tiltDeg: undefined, mountErrorDeg: 0.5, confidence: 0.95 },
+  finger: { least: 12, most: 20 },
+  light: { name: 'lamps', ambient: ambients.lamps },
   leaf: { layout: undefined, legs: undefined, length: undefined, thickness: undefined, width: undefined },
   material: { name: 'test plastic', plastic },
   printer: { name: 'bed-220', machine: bed220 },

@@ -1,5 +1,7 @@
 /** A kit of two blocks and a pin, with figures that nobody would mistake for one another. */
+
 import { createHash } from 'node:crypto';
+import { ambients } from '../../src/ambients/index.js';
 import { barrel6x12 } from '../../src/components/emitter-barrel-6x12.js';
 import { threeLeg } from '../../src/components/receiver-three-leg.js';
 import type { Finding } from '../../src/findings.js';
@@ -20,7 +22,9 @@ export const sampleSpec: Spec = {
   beam: { height: 5 },
   emitters: { name: 'barrel-6x12', part: barrel6x12, columnsFrom: 'far', rowsFrom: 'left' },
   receivers: { name: 'three-leg', part: threeLeg },
-  aim: { tiltDeg: undefined },
+  aim: { tiltDeg: undefined, mountErrorDeg: 0.5, confidence: 0.95 },
+  finger: { least: 12, most: 20 },
+  light: { name: 'lamps', ambient: ambients.lamps },
   leaf: { layout: 'folded', legs: 3, length: undefined, thickness: undefined, width: undefined },
   material: {
     name: 'invented',

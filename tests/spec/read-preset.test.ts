@@ -1,4 +1,5 @@
 import { expect, test } from 'vitest';
+import { PresetError } from '../../src/errors.js';
 import { FROM_PRESET } from '../../src/spec/catalogue.js';
 import { placeMistakes, readPreset } from '../../src/spec/read-preset.js';
 
@@ -27,6 +28,11 @@ test('three keys are enough; everything else is defaulted with a reason, or left
     'emitters.columns_from',
     'emitters.rows_from',
     'receivers.part',
+    'aim.mount_error',
+    'aim.confidence',
+    'finger.least',
+    'finger.most',
+    'light.ambient',
     'material',
     'printer',
     'screws.adjust',
@@ -121,4 +127,28 @@ test('a mistake of a later stage gets its place in the text', () => {
     ['grid.columns.1', 4, 17],
     ['grid.pitch', 5, 10],
   ]);
+});
+
+test('a finger’s range written backwards is one mistake, named where it is written', () => {
+  const mistakes = (finger: string) => {
+    try {
+      readPreset(`${LEAST}\nfinger: ${finger}\n`, 'x.yaml');
+    } catch (error) {
+      return (error as PresetError).mistakes.map(({ path, message }) => `${path}: ${message}`);
+    }
+    return [];
+  };
+  expect(mistakes('{ least: 21, most: 18 }')).toEqual([
+    'finger.least: the narrowest finger, 21 mm, is broader than the broadest, 18 mm',
+  ]);
+  // Against the default of the other.
+  expect(mistakes('{ most: 10 }')).toHaveLength(1);
+  expect(mistakes('{ least: 14, most: 14 }')).toEqual([]);
+});
+
+test('the light around is a name, a name with changes, or figures', () => {
+  const ambient = (text: string) => readPreset(`${LEAST}\nlight: { ambient: ${text} }\n`, 'x.yaml').light;
+  expect(ambient('sun').ambient.directWm2.value).toBe(1000);
+  expect(ambient('{ base: window, diffuse_wm2: 20 }').ambient.diffuseWm2).toEqual({ value: 20, source: FROM_PRESET });
+  expect(() => ambient('moon')).toThrow(PresetError);
 });
