@@ -18,6 +18,7 @@ import { layMountWithLeaf, type MountSolution } from './mount-solve.js';
 import { plugHalf } from './openings.js';
 import { layRuns } from './runs.js';
 import { laySocket } from './socket.js';
+import { emitterWindow } from './window.js';
 
 /** Free space around a beam [mm], in all. */
 const AROUND_BEAM = 1;
@@ -143,6 +144,9 @@ export function layAround(spec: Spec, { grid, tiltDeg, mount, demands, solved: b
         ? `${cable.height} mm high, it takes all wires of the two rails that meet at a corner`
         : `as long as a corner post's wall allows: ${Math.floor(100 * cable.takes)} % of the wires of the two rails that meet there; lead the rest out at another corner`,
   });
+  const free = corridor(spec, grid);
+  const window = emitterWindow(spec, { mount, section: frame.section, corridor: free });
+  solved.push(window.solved);
   const hood = layHood(spec, { grid, frame, runs, tiltDeg, longest });
   return {
     spec,
@@ -153,10 +157,11 @@ export function layAround(spec: Spec, { grid, tiltDeg, mount, demands, solved: b
     frame,
     runs,
     deck,
+    window: window.radius,
     cable,
     deckHold,
     hood,
-    corridor: corridor(spec, grid),
+    corridor: free,
     solved,
   };
 }

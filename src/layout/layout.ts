@@ -20,6 +20,8 @@ export interface Layout {
   readonly frame: FrameLayout;
   readonly runs: readonly RailRun[];
   readonly deck: DeckLayout;
+  /** Radius of the emitters' windows in the field wall. */
+  readonly window: number;
   readonly cable: CableLayout;
   readonly deckHold: DeckHold;
   readonly hood: HoodLayout;

@@ -15,13 +15,11 @@ const RIB = 1.6;
 export const RIB_HEIGHT = 5;
 /** Bump that presses the mount against the opposite rib: how far it reaches into the mount, and its breadth. */
 export const BUMP = { crush: 0.12, breadth: 1.6 } as const;
-/** Around the corridor, for the tilt of the barrel's front. */
-const WINDOW_PLAY = 1;
 
 export function drawEmitterRail(k: Kernel, layout: Layout, segment: RailSegment): Solid {
   const { section } = layout.frame;
   const beamZ = layout.spec.beam.height - section.bottom;
-  const windows = segment.beams.map((x) => teardrop([x, beamZ], layout.corridor / 2 + WINDOW_PLAY, { roof: '+y' }));
+  const windows = segment.beams.map((x) => teardrop([x, beamZ], layout.window, { roof: '+y' }));
   const { add, cut } = railBody(k, layout, { segment, windows });
   const fixY = section.mountFront - layout.mount.fix.at;
   const fix = sunkHole(k, layout.spec, { at: [0, fixY, 0], way: '+z', depth: section.floor + OVER });

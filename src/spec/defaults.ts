@@ -3,6 +3,7 @@ import { ambients } from '../ambients/index.js';
 import { emitters, receivers } from '../components/index.js';
 import { plastics } from '../materials/index.js';
 import { printers } from '../printers/index.js';
+import { lowestHeight } from './beam-height.js';
 import { type Entry, resolveEntry } from './catalogue.js';
 import { cellsOf } from './cross-checks.js';
 import { ambientFigures, emitterFigures, plasticFigures, printerFigures, receiverFigures } from './figures.js';
@@ -12,10 +13,6 @@ import type { Solved, Spec } from './spec.js';
 
 /** The defaults and why they are what they are, by path; the order is the schema's. */
 export const DEFAULTS = {
-  'beam.height': {
-    value: 5,
-    why: 'low enough that a fingertip on the deck fills the beam, clear of the deck by more than a beam',
-  },
   'emitters.part': { value: 'barrel-6x12', why: 'the common red barrel: cheap, and its beam can be seen in alignment' },
   'emitters.columns_from': { value: 'far', why: 'the rail of the mounts, the taller one, stands away from the hand' },
   'emitters.rows_from': { value: 'left', why: 'a choice: either side serves' },
@@ -56,7 +53,6 @@ export function fillDefaults(preset: Preset, name: string): Spec {
     chosen.push({ path: 'grid.labels', value: 'none', why: 'none given: the deck shows the key boundaries alone' });
 
   // One after the other: the order of `chosen` is the order of these lines.
-  const height = or(preset.beam?.height, 'beam.height');
   const emitter = or(preset.emitters?.part as Entry | undefined, 'emitters.part');
   const columnsFrom = or(preset.emitters?.columns_from, 'emitters.columns_from');
   const rowsFrom = or(preset.emitters?.rows_from, 'emitters.rows_from');
@@ -77,6 +73,12 @@ export function fillDefaults(preset: Preset, name: string): Spec {
   const light = resolveEntry(ambient, { catalogue: ambients, figures: ambientFigures, what: 'light' });
   const plastic = resolveEntry(material, { catalogue: plastics, figures: plasticFigures, what: 'plastic' });
   const machine = resolveEntry(printer, { catalogue: printers, figures: printerFigures, what: 'printer' });
+  const solvedHeight = (): number => {
+    const value = lowestHeight(least, emits.value.beamDiameter.value);
+    const why = `the lowest half millimetre at which a round fingertip ${least} mm broad has 98 % of its breadth and the beam clears the deck by its own diameter`;
+    chosen.push({ path: 'beam.height', value, why });
+    return value;
+  };
   return {
     name,
     title,
@@ -85,7 +87,7 @@ export function fillDefaults(preset: Preset, name: string): Spec {
       rows: cellsOf(preset, 'rows')!,
       labels: grid.labels?.toReversed() ?? null,
     },
-    beam: { height },
+    beam: { height: preset.beam?.height ?? solvedHeight() },
     emitters: { name: emits.name, part: emits.value, columnsFrom, rowsFrom },
     receivers: { name: receives.name, part: receives.value },
     aim: { tiltDeg: preset.aim?.tilt, mountErrorDeg, confidence },

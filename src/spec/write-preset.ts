@@ -1,4 +1,6 @@
 /** The text of a new preset: the few figures that were given, and everything else as a comment with its default. */
+import { emitters } from '../components/index.js';
+import { lowestHeight } from './beam-height.js';
 import { DEFAULTS } from './defaults.js';
 
 /** The figures a preset starts from. Nothing is checked here: `readPreset` reads the result like any other preset. */
@@ -36,7 +38,7 @@ export function writePreset(preset: NewPreset): string {
     '',
     '# Beams above the deck.',
     '#beam:',
-    `#  height: ${DEFAULTS['beam.height'].value}`,
+    `#  height: ${lowestHeight(DEFAULTS['finger.least'].value, emitters[DEFAULTS['emitters.part'].value].beamDiameter.value)} # solved from the narrowest finger and the beam`,
     '',
     ...section('emitters', [
       ['part', emitter, 'emitters.part', 'a name of the catalogue, or { base: NAME, figures to change }'],

@@ -23,7 +23,6 @@ test('three keys are enough; everything else is defaulted with a reason, or left
   expect(spec.chosen.map(({ path }) => path)).toEqual([
     'title',
     'grid.labels',
-    'beam.height',
     'emitters.part',
     'emitters.columns_from',
     'emitters.rows_from',
@@ -38,6 +37,7 @@ test('three keys are enough; everything else is defaulted with a reason, or left
     'screws.adjust',
     'screws.clamp',
     'screws.fix',
+    'beam.height',
   ]);
   for (const { why } of spec.chosen) expect(why.length).toBeGreaterThan(10);
 });
@@ -151,4 +151,14 @@ test('the light around is a name, a name with changes, or figures', () => {
   expect(ambient('sun').ambient.directWm2.value).toBe(1000);
   expect(ambient('{ base: window, diffuse_wm2: 20 }').ambient.diffuseWm2).toEqual({ value: 20, source: FROM_PRESET });
   expect(() => ambient('moon')).toThrow(PresetError);
+});
+
+test('the beams run as low as a fingertip allows: by hand', () => {
+  const height = (text: string) => readPreset(`${LEAST}\n${text}\n`, 'x.yaml').beam.height;
+  // 2 √(h (f − h)) = .98 f at h = f/2 (1 − √(1 − .98²)) = .4005 f: 4.81 for 12, 6.41 for 16; then up to a half.
+  expect(height('')).toBe(5);
+  expect(height('finger: { least: 16 }')).toBe(6.5);
+  // A beam 4 mm across keeps 4 mm from the deck: 6.
+  expect(height('emitters: { part: { base: barrel-6x12, beam_diameter: 4 } }')).toBe(6);
+  expect(height('beam: { height: 8 }')).toBe(8);
 });
