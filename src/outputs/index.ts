@@ -1,7 +1,8 @@
 /** Every kind of output besides the shapes, which the gate reads before anything else is made. A new one is one line. */
+import { channelsCsv } from './channels-csv.js';
 import type { Output } from './context.js';
 import { kitJson } from './kit-json.js';
 import { partsCsv } from './parts-csv.js';
 import { summary } from './summary.js';
 
-export const OUTPUTS = { partsCsv, kitJson, summary } as const satisfies Record<string, Output>;
+export const OUTPUTS = { partsCsv, channelsCsv, kitJson, summary } as const satisfies Record<string, Output>;

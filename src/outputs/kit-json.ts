@@ -3,6 +3,7 @@ import type { Finding } from '../findings.js';
 import type { Kit, Part, Step } from '../kit/types.js';
 import type { Matrix, Vec3 } from '../solid/mesh.js';
 import { CAUTIONS } from './cautions.js';
+import { channelsJson } from './channels-csv.js';
 import type { Output, OutputContext } from './context.js';
 import { type Json, jsonText, tidy } from './json-text.js';
 import { partFigures, quantities } from './part-figures.js';
@@ -46,6 +47,7 @@ function kitValue(context: OutputContext): Json {
       value: typeof value === 'number' ? tidy(value) : typeof value === 'string' ? value : value.map((v) => tidy(v)),
       why,
     })),
+    ...channelsJson(spec),
     cautions: [...CAUTIONS],
   };
 }

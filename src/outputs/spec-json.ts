@@ -1,6 +1,7 @@
 /** The spec as `kit.json` shows it: the preset's own keys, every default and solved value filled in. */
 import type { Datum } from '../data.js';
 import { presetKey } from '../spec/figures.js';
+import { scanKeys } from '../spec/scan.js';
 import type { Solved, Spec } from '../spec/spec.js';
 import { type Json, tidy } from './json-text.js';
 
@@ -32,6 +33,7 @@ export function specJson(spec: Spec, solved: readonly Solved[]): Json {
     printer: { name: printer.name, ...figures(printer.machine) },
     screws: { ...spec.screws },
     frame: given(spec.frame),
+    scan: { ...scanKeys(spec.scan) },
   };
   // Only what the spec leaves out: a default that is already a list of cells is not put back as a count.
   for (const { path, value } of solved) put(tree, path.split('.'), plain(value));

@@ -61,6 +61,7 @@ const WHAT_FOR: Readonly<Record<string, string>> = {
   'posed/': 'the mounts as they stand once aligned; not for printing',
   'bought/': 'simple shapes of the bought parts; not for printing',
   'parts.csv': 'what to print and what to buy, with numbers',
+  'channels.csv': 'which line is read on which channel, for wiring and program',
   'kit.json': 'everything about the kit, the order of assembly included, for other programs',
   'summary.txt': 'this text',
 };

@@ -8,6 +8,7 @@ import { type Entry, resolveEntry } from './catalogue.js';
 import { cellsOf } from './cross-checks.js';
 import { ambientFigures, emitterFigures, plasticFigures, printerFigures, receiverFigures } from './figures.js';
 import { FINGER } from './finger.js';
+import { fillScan, SCAN_DEFAULTS } from './scan.js';
 import type { Preset } from './schema.js';
 import type { Solved, Spec } from './spec.js';
 
@@ -33,6 +34,7 @@ export const DEFAULTS = {
   'screws.adjust': { value: 'M2.5', why: 'fine pitch (0.45) that still takes a sturdy key' },
   'screws.clamp': { value: 'M2.5', why: 'its key, 1.3, also fits the notches of the collar that rolls the barrel' },
   'screws.fix': { value: 'M3', why: 'the size every maker has' },
+  ...SCAN_DEFAULTS,
 } as const satisfies Record<string, { value: string | number; why: string }>;
 
 /**
@@ -67,6 +69,7 @@ export function fillDefaults(preset: Preset, name: string): Spec {
   const adjust = or(preset.screws?.adjust, 'screws.adjust');
   const clamp = or(preset.screws?.clamp, 'screws.clamp');
   const fix = or(preset.screws?.fix, 'screws.fix');
+  const scan = fillScan(preset.scan, or);
 
   const emits = resolveEntry(emitter, { catalogue: emitters, figures: emitterFigures, what: 'emitter' });
   const receives = resolveEntry(receiver, { catalogue: receivers, figures: receiverFigures, what: 'receiver' });
@@ -104,6 +107,7 @@ export function fillDefaults(preset: Preset, name: string): Spec {
     printer: { name: machine.name, machine: machine.value },
     screws: { adjust, clamp, fix },
     frame: { wall: frame?.wall, deck: frame?.deck, margin: frame?.margin },
+    scan,
     chosen,
   };
 }

@@ -190,6 +190,33 @@ export const presetSchema = z.strictObject({
     })
     .optional()
     .meta({ description: 'Rails, deck and bezel; what is left out is solved' }),
+  scan: z
+    .strictObject({
+      channels: z.literal([8, 16]).meta({ description: 'Channels of a multiplexer' }).optional(),
+      address: oneOf(['shared', 'single'], 'One address for all multiplexers, or one multiplexer at a time').optional(),
+      spare_pins: quantity({ least: 0, most: 64, unit: '', what: 'Input pins free for lines', whole: true }).optional(),
+      address_us: quantity({ least: 0, most: 1000, unit: 'µs', what: 'Setting an address' }).optional(),
+      settle_us: quantity({ least: 0, most: 10_000, unit: 'µs', what: 'Settling after it' }).optional(),
+      read_us: quantity({ least: 0.1, most: 10_000, unit: 'µs', what: 'One reading' }).optional(),
+      light_us: quantity({
+        least: 0,
+        most: 10_000,
+        unit: 'µs',
+        what: 'Until a receiver follows its light, where emitters are lit line by line; 0: always lit',
+      }).optional(),
+      debounce: quantity({
+        least: 1,
+        most: 100,
+        unit: '',
+        what: 'Equal scans in a row that make a change count',
+        whole: true,
+      }).optional(),
+      pull_up_ohm: quantity({ least: 100, most: 1e6, unit: 'Ω', what: 'Pull-up of each receiver' }).optional(),
+      supply_v: quantity({ least: 1.8, most: 12, unit: 'V', what: 'Supply of the pull-ups' }).optional(),
+      lit_level: oneOf(['low', 'high'], "Level of a receiver's output while it is lit").optional(),
+    })
+    .optional()
+    .meta({ description: 'How the receivers are read' }),
 });
 
 /** A preset as written, once it has passed. */

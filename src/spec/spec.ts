@@ -57,6 +57,24 @@ export interface Spec {
     /** From the outermost beams to the field's walls [mm]. */
     readonly margin: number | undefined;
   };
+  /** How the receivers are read. */
+  readonly scan: {
+    /** Channels of a multiplexer. */
+    readonly channels: 8 | 16;
+    readonly address: 'shared' | 'single';
+    readonly sparePins: number;
+    /** Setting an address, settling after it, one reading, following the light [µs]. */
+    readonly addressUs: number;
+    readonly settleUs: number;
+    readonly readUs: number;
+    readonly lightUs: number;
+    /** Equal scans in a row that make a change count. */
+    readonly debounce: number;
+    readonly pullUpOhm: number;
+    readonly supplyV: number;
+    /** Level of a receiver's output while it is lit. */
+    readonly litLevel: 'low' | 'high';
+  };
   /** What was defaulted: path, value and reason, in the schema's order. */
   readonly chosen: readonly Solved[];
 }

@@ -77,6 +77,20 @@ export function writePreset(preset: NewPreset): string {
       ['clamp', undefined, 'screws.clamp', 'holds the barrel'],
       ['fix', undefined, 'screws.fix', 'holds mounts, sockets and the frame'],
     ]),
+    '',
+    ...section('scan', [
+      ['channels', undefined, 'scan.channels', 'of a multiplexer: 8 or 16'],
+      ['address', undefined, 'scan.address', 'of all multiplexers, or single: one at a time'],
+      ['spare_pins', undefined, 'scan.spare_pins', 'input pins free for lines'],
+      ['address_us', undefined, 'scan.address_us', 'µs to set an address'],
+      ['settle_us', undefined, 'scan.settle_us', 'µs to settle after it'],
+      ['read_us', undefined, 'scan.read_us', 'µs for one reading'],
+      ['light_us', undefined, 'scan.light_us', 'µs to follow the light, where emitters are lit line by line'],
+      ['debounce', undefined, 'scan.debounce', 'equal scans in a row that make a change count'],
+      ['pull_up_ohm', undefined, 'scan.pull_up_ohm', 'of each receiver'],
+      ['supply_v', undefined, 'scan.supply_v', 'of the pull-ups'],
+      ['lit_level', undefined, 'scan.lit_level', 'or high: what a receiver reads while lit'],
+    ]),
   ];
   return `${lines.join('\n')}\n`;
 }

@@ -44,6 +44,19 @@ export const spec: Spec = {
   printer: { name: 'bed-220', machine: bed220 },
   screws: { adjust: 'M2.5', clamp: 'M2.5', fix: 'M3' },
   frame: { wall: undefined, deck: undefined, margin: undefined },
+  scan: {
+    channels: 8,
+    address: 'shared',
+    sparePins: 0,
+    addressUs: 1,
+    settleUs: 10,
+    readUs: 12,
+    lightUs: 0,
+    debounce: 3,
+    pullUpOhm: 10_000,
+    supplyV: 5,
+    litLevel: 'low',
+  },
   chosen: [],
 };
 

@@ -13,7 +13,7 @@ async function sample() {
 describe('kit.json', () => {
   test('has the keys of the contract, in its order', async () => {
     const { json } = await sample();
-    // The contract's own list, and the cautions.
+    // The contract's own list, the channels with their scan, and the cautions.
     expect(Object.keys(json)).toEqual([
       'format',
       'title',
@@ -25,6 +25,8 @@ describe('kit.json', () => {
       'findings',
       'assembly',
       'solved',
+      'channels',
+      'scan',
       'cautions',
     ]);
     expect(json.format).toBe('beamloom-kit/1');
@@ -64,6 +66,7 @@ describe('kit.json', () => {
       'stl/block.stl',
       'posed/block.stl',
       'parts.csv',
+      'channels.csv',
       'kit.json',
       'summary.txt',
     ]);

@@ -37,6 +37,17 @@ test('three keys are enough; everything else is defaulted with a reason, or left
     'screws.adjust',
     'screws.clamp',
     'screws.fix',
+    'scan.channels',
+    'scan.address',
+    'scan.spare_pins',
+    'scan.address_us',
+    'scan.settle_us',
+    'scan.read_us',
+    'scan.light_us',
+    'scan.debounce',
+    'scan.pull_up_ohm',
+    'scan.supply_v',
+    'scan.lit_level',
     'beam.height',
   ]);
   for (const { why } of spec.chosen) expect(why.length).toBeGreaterThan(10);

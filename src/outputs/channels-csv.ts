@@ -1,0 +1,69 @@
+/** `channels.csv`: which line is read on which channel, for whoever wires and programs the controller. */
+import { layScan } from '../layout/scan.js';
+import type { ChannelRow } from '../optics/scan-plan.js';
+import type { Spec } from '../spec/spec.js';
+import type { Output } from './context.js';
+import { type Json, tidy } from './json-text.js';
+import { csvText } from './parts-csv.js';
+
+const HEADER = [
+  'beam',
+  'line',
+  'index',
+  'board',
+  'multiplexer',
+  'address',
+  'pin',
+  'read_at_us',
+  'pull_up_ohm',
+  'lit_level',
+] as const;
+
+/** One row a line, columns first; multiplexers, addresses, pins and lines count from 0. */
+export const channelsCsv: Output = ({ spec }) => [
+  {
+    path: 'channels.csv',
+    bytes: new TextEncoder().encode(csvText([HEADER, ...layScan(spec).table.map((row) => Object.values(cells(row)))])),
+  },
+];
+
+/** A line's row; `multiplexer` and `address`, or `pin`: the others are null. */
+function cells({
+  line,
+  place,
+  readAt,
+  pullUp,
+  lowWhileLit,
+}: ChannelRow): Readonly<Record<(typeof HEADER)[number], string | number | null>> {
+  const through = place.kind === 'multiplexer' ? place : null;
+  return {
+    beam: line.name,
+    line: line.line,
+    index: line.index,
+    board: line.board,
+    multiplexer: through?.multiplexer ?? null,
+    address: through?.address ?? null,
+    pin: place.kind === 'pin' ? place.pin : null,
+    read_at_us: tidy(1e6 * readAt, 3),
+    pull_up_ohm: pullUp,
+    lit_level: lowWhileLit ? 'low' : 'high',
+  };
+}
+
+/** @returns the table, and the scan's figures, as `kit.json` shows them */
+export function channelsJson(spec: Spec): { readonly channels: Json; readonly scan: Json } {
+  const plan = layScan(spec);
+  return {
+    channels: plan.table.map(cells),
+    scan: {
+      time_us: tidy(1e6 * plan.scanTime, 3),
+      rate_hz: tidy(plan.rate, 3),
+      latency_mean_ms: tidy(1e3 * plan.latency.mean),
+      latency_worst_ms: tidy(1e3 * plan.latency.worst),
+      addresses: plan.addresses,
+      multiplexers: [...plan.multiplexers],
+      pins: { ...plan.pins },
+      pull_up_ma: tidy(1e3 * plan.pullUpCurrent),
+    },
+  };
+}
