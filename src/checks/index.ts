@@ -13,6 +13,7 @@ import { handling } from './handling.js';
 import { insertion } from './insertion.js';
 import { interference } from './interference.js';
 import { pitch } from './pitch.js';
+import { scan } from './scan.js';
 import { stiffness } from './stiffness.js';
 import { threads } from './threads.js';
 import { toolAccess } from './tool-access.js';
@@ -23,6 +24,7 @@ export const CHECKS: readonly Check[] = [
   flexure,
   stiffness,
   pitch,
+  scan,
   bed,
   freeAsPrinted,
   interference,
