@@ -46,10 +46,9 @@ const linesName = ({ rows, columns }: Blocked): string =>
 
 const byKeys = (a: KeySet, b: KeySet): number => a.length - b.length || compareKeys(a, b);
 
-function compareKeys(a: KeySet, b: KeySet): number {
-  const different = a.findIndex((key, i) => key.row !== b[i]!.row || key.column !== b[i]!.column);
-  return different < 0 ? 0 : position(a[different]!) - position(b[different]!);
-}
+/** First difference in reading order; both as long. */
+const compareKeys = (a: KeySet, b: KeySet): number =>
+  a.map((key, i) => position(key) - position(b[i]!)).find((apart) => apart !== 0) ?? 0;
 
 const position = ({ row, column }: Key): number => row * 1e6 + column;
 

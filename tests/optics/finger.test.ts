@@ -84,6 +84,20 @@ describe('share of what passes the aperture, R 1.5, w 2.5', () => {
     expect(blockedShare({ breadth: 1.7, offset: 0.8 }, { w: 0.8, aperture: { radius: 0.01 } })).toBe(1);
   });
 
+  test('a thin beam anywhere in a wide aperture is taken as the whole of it', () => {
+    const strip = { breadth: 0.1, offset: 0.06 };
+    for (const off of [
+      [3, 0],
+      [-3, 0],
+      [0, 3],
+      [0, -3],
+    ] as const)
+      expect(blockedShare(strip, { w: 0.2, aperture: { radius: 4, off } })).toBeCloseTo(
+        blockedShare(strip, { w: 0.2 }),
+        6,
+      );
+  });
+
   test('grows with breadth, falls with offset, lies from 0 to 1; two halves make the whole', () => {
     fc.assert(
       fc.property(figure(0, 30), figure(0, 12), figure(0.2, 6), figure(0.2, 4), (breadth, offset, w, radius) => {
@@ -281,6 +295,17 @@ describe('pitch', () => {
     expect(at(40).aimed).toBeLessThan(best.aimed);
     expect(at(12).worst).toBe(20);
     expect(at(40).worst).toBe(12);
+  });
+  test('every pitch up to the last is tried: a broad finger does best at the end', () => {
+    // By hand: 30 broad at 20, above its middle; reach 14, so doubles fall all the way to 28.
+    const broad = { ...ask, breadths: [30], height: 20, from: 20, to: 28, step: 0.5 };
+    const { best, least } = pitchFor({ ...broad, wanted: 0.9999 })!;
+    const at = (p: number) => hitChance({ pitch: p, reach: 14, scatter: touchScatter(p, 'x') }).aimed;
+    const pitches = Array.from({ length: 17 }, (_, i) => 20 + i / 2);
+    expect(best.aimed).toBeCloseTo(Math.max(...pitches.map(at)), 12);
+    expect(at(best.pitch)).toBeCloseTo(best.aimed, 12);
+    expect(best.pitch).toBeGreaterThan(24);
+    expect(least!.pitch).toBe(pitches.find((p) => at(p) >= 0.9999));
   });
   test('one breadth has a pitch that is sure: p = 2 b', () => {
     const { sure } = pitchFor({ ...ask, breadths: [16] })!;

@@ -159,6 +159,22 @@ describe('order in time', () => {
       [at(0, 0), at(0, 2), at(1, 2)],
     ]);
   });
+  test('sets stand in order, whatever the order of those before: fewest keys, then rows, then columns', () => {
+    const last = [
+      [at(1, 0), at(0, 1)],
+      [at(0, 0), at(1, 1)],
+    ];
+    const { now, before } = step(layout, last, { rows: [0, 1], columns: [0, 1] });
+    expect(before).toEqual(last);
+    expect(now).toEqual([
+      [at(0, 0), at(1, 1)],
+      [at(0, 1), at(1, 0)],
+      [at(0, 0), at(0, 1), at(1, 0)],
+      [at(0, 0), at(0, 1), at(1, 1)],
+      [at(0, 0), at(1, 0), at(1, 1)],
+      [at(0, 1), at(1, 0), at(1, 1)],
+    ]);
+  });
   test('no change of the lines: nothing, or a key hidden among them', () => {
     const { now } = step(layout, [[at(0, 0), at(1, 1)]], scan(at(0, 0), at(1, 1)));
     expect(now).toEqual([

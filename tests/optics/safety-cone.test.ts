@@ -58,6 +58,7 @@ describe('where beams land', () => {
     const patch = landing(errors(0, 0, 0, 3), { distance: 300, radius: 1.2, play: [0.4, 0.7] })!;
     expect(patch.right).toBeCloseTo(15.722334 + 1.2 + 0.4, 5);
     expect(patch.bottom).toBeCloseTo(-(15.722334 + 1.2 + 0.7), 5);
+    expect(patch.top).toBeCloseTo(15.722334 + 1.2 + 0.7, 5);
   });
 
   test('no beam drawn at random lands outside, and the edges are reached', () => {
@@ -108,6 +109,10 @@ describe('where beams land', () => {
   test('refuses figures out of order', () => {
     expect(() => landing(errors(0, 3, -3, 1), at300)).toThrow('low to high');
     expect(() => landing(errors(-1, 0, 0, 1), at300)).toThrow('yaw');
+    expect(() => landing(errors(0, 0, 0, 1), { ...at300, play: [-0.1, 0] })).toThrow(
+      'playAcross must be ≥ 0, got -0.1',
+    );
+    expect(() => landing(errors(0, 0, 0, 1), { ...at300, play: [0, -0.2] })).toThrow('playUp must be ≥ 0, got -0.2');
     expect(() => landing(errors(0, 0, 0, 1), { distance: 0, radius: 0 })).toThrow('distance');
   });
 });

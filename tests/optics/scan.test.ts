@@ -61,6 +61,15 @@ describe('scan time', () => {
     expect(addresses).toBe(6);
     expect(scanTime).toBeCloseTo(6 * 11e-6 + 10 * 12e-6, 12);
   });
+  test('by hand: one at a time goes multiplexer by multiplexer, whatever the order of the lines', () => {
+    const lines = [
+      { name: 'a0', line: 'row', index: 0, board: 'a' },
+      { name: 'b0', line: 'column', index: 0, board: 'b' },
+      { name: 'a1', line: 'row', index: 1, board: 'a' },
+    ] as const;
+    const { table } = planScan(ask(lines, { address: 'single' }));
+    expect(table.map(({ readAt }) => Math.round(1e6 * readAt))).toEqual([23, 69, 46]);
+  });
   test('spare pins save the multiplexer of a rest: 9 lines, one pin', () => {
     const plan = planScan(ask(some('row', 9, 'a'), { sparePins: 3 }));
     expect(plan.multiplexers).toHaveLength(1);
