@@ -222,6 +222,10 @@ describe('chance of hitting', () => {
       }),
     );
   });
+  test('a touch far beside its line finds the lines there: no gap, the wrong line', () => {
+    const hit = hitChance({ pitch: 10, reach: 6, scatter: 0.5, bias: 60 });
+    expect(hit.wrong).toBeCloseTo(1, 12);
+  });
   test('both axes multiply: keys drawn at random', () => {
     const next = random(6);
     const x = { pitch: 12, reach: 8, scatter: 4 };

@@ -100,6 +100,10 @@ describe('where beams land', () => {
     );
   });
 
+  test('a beam that still reaches the wall has one, however flat', () => {
+    expect(landing(errors(0, 0, 80, 5), at300)!.top).toBeCloseTo(300 * Math.tan(rad(85)), 6);
+    expect(landing(errors(0, 0, 0, 70), at300)!.right).toBeCloseTo(300 * Math.tan(rad(70)), 6);
+  });
   test('a beam that can run along the wall has no rectangle', () => {
     expect(landing(errors(60, 0, 0, 35), at300)).toBeNull();
     expect(landing(errors(0, 0, 60, 35), at300)).toBeNull();
