@@ -72,6 +72,7 @@ export const stiffness: Check<Pick<CheckContext, 'spec' | 'frameFigures' | 'leaf
             ...about,
             code: 'rail/alignment',
             severity: 'error',
+            remedies: ['aim.tilt', ...about.remedies],
             measured: deg(aligned),
             limit: deg(room),
             message: `Weight, warp and the screw's own force turn the mounts of ${rail.name} by ${figure(deg(aligned))}°; half of the tilt, ${figure(deg(room))}°, may go there.`,

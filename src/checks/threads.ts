@@ -4,7 +4,7 @@ import type { Thread } from '../components/types.js';
 import type { Finding } from '../findings.js';
 import { POSES, type Pose, type Screw } from '../kit/types.js';
 import { leastFormedEngagement } from '../mechanics/thread.js';
-import { apply } from '../solid/matrix.js';
+import { apply, applyDirection, invertRigid } from '../solid/matrix.js';
 import type { Vec3 } from '../solid/mesh.js';
 import type { Check, ShapeContext } from './context.js';
 import { SHARED } from './limits.js';
@@ -33,10 +33,14 @@ const CODES = [
 export const threads: Check<ShapeContext> = {
   name: 'threads',
   codes: CODES,
-  run: ({ scene, kit }) => kit.screws.flatMap((screw) => checkScrew(scene, screw)),
+  run: ({ scene, kit, spec }) =>
+    kit.screws.flatMap((screw) => checkScrew(scene, { screw, growth: spec.printer.machine.holeGrowth.value })),
 };
 
-function checkScrew(scene: Scene, screw: Screw): Finding[] {
+function checkScrew(
+  scene: Scene,
+  { screw, growth }: { readonly screw: Screw /** Of vertical holes. */; readonly growth: number },
+): Finding[] {
   const findings: Finding[] = [];
   const body = scene.byName.get(screw.placement)!;
   const thread = THREADS[screw.size];
@@ -73,7 +77,9 @@ function checkScrew(scene: Scene, screw: Screw): Finding[] {
         limit: least,
         message: `${screw.placement} has ${figure(engaged)} mm of thread in ${part}; 1.5 diameters are ${figure(least)} mm.`,
       });
-    const measured = scene.sharedReach(scene.byName.get(part)!.at.level, body.at.level, screw.direction);
+    const held = scene.byName.get(part)!;
+    const former = standsInPrint(held, screw) ? asDrawn(scene, { screw, body, growth }) : body.at.level;
+    const measured = scene.sharedReach(held.at.level, former, screw.direction);
     if (Math.abs(measured - engaged) > OFF)
       fault('thread/not-as-drawn', {
         measured,
@@ -105,6 +111,27 @@ function checkScrew(scene: Scene, screw: Screw): Finding[] {
       }),
     );
   return findings;
+}
+
+/** A part's file has z up as it prints: does the screw go in along it? */
+function standsInPrint({ at: { level } }: Body, { direction }: Screw): boolean {
+  return Math.abs(applyDirection(invertRigid(level.matrix), direction)[2]) > 0.99;
+}
+
+/**
+ * A vertical hole is drawn wider by what the printer closes it: its thread is formed by a screw that is as much thicker. The
+ * bar runs from under the head (a sunk head's face) to the tip.
+ */
+function asDrawn(
+  scene: Scene,
+  { screw, body, growth }: { readonly screw: Screw; readonly body: Body; readonly growth: number },
+): Standing {
+  const { head, direction, lengthMm, size } = screw;
+  const tip = farthest(body.at.level, direction) - dot(head, direction);
+  return scene.bar(along(head, direction, tip - lengthMm), direction, {
+    diameter: THREADS[size].diameter.value + growth,
+    length: lengthMm,
+  });
 }
 
 /** What the solids say: nothing in the way of a tip that must stay free, something under a tip that must bear. */

@@ -191,7 +191,8 @@ export function formedOverlap(
 ): MeantOverlap {
   const thread = threads[layout.spec.screws.fix];
   const pilot = standing ? grown(layout.spec, thread.pilot.value) : thread.pilot.value;
-  const ring = (Math.PI / 4) * (thread.diameter.value ** 2 - pilot ** 2) * engaged;
+  // A hole drawn as wide as the thread shares nothing with it: it prints smaller.
+  const ring = Math.max(0, (Math.PI / 4) * (thread.diameter.value ** 2 - pilot ** 2) * engaged);
   return { with: name, most: Math.round((ring * 1.05 + 0.2) * 100) / 100, why: 'the screw forms its own thread' };
 }
 

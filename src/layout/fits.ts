@@ -14,3 +14,6 @@ export const stocked = (lengths: readonly number[], least: number): number | und
 
 /** Rounds up to the next tenth: drawings in tenths are easier to read and to measure. */
 export const upTenth = (value: number): number => Math.round(Math.ceil(value * 10 - 1e-9)) / 10;
+
+/** Rounds down to the next tenth: what a figure may be at most. */
+export const downTenth = (value: number): number => Math.round(Math.floor(value * 10 + 1e-9)) / 10;

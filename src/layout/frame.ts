@@ -7,11 +7,13 @@ import { threads } from '../components/index.js';
 import { frame as frameMatrix } from '../solid/matrix.js';
 import type { Matrix } from '../solid/mesh.js';
 import type { Spec } from '../spec/spec.js';
+import { corridorMost } from './corridor.js';
 import { side, stocked, upTenth } from './fits.js';
 import type { Grid } from './grid.js';
 import type { MountLayout } from './mount.js';
 import { RAIL_FLOOR } from './mount-room.js';
 import type { SocketLayout } from './socket.js';
+import { emitterWindow } from './window.js';
 
 export type Side = 'far' | 'near' | 'left' | 'right';
 export const SIDES: readonly Side[] = ['far', 'near', 'left', 'right'];
@@ -89,15 +91,17 @@ const TIP_FREE = 0.3;
 const SILL_BEHIND = 3;
 /** Bundle of wires behind the mounts, at least. */
 const CHAMBER = 10;
+/** Wall over an emitter's window. */
+const LINTEL = 1.2;
 /** Between what moves and what stands. */
 const MOVING_GAP = 0.4;
 const SOCKET_GAP = 1;
-const TAB = 10;
+export const TAB = 10;
 /** How far a tab runs on beyond the rail's end, where it joins the post's wall. */
 export const TAB_ROOT = 8;
 const TAB_THICK = 6;
 /** Boss under the cover's screws, along the rail. */
-const BOSS_WIDTH = 6.4;
+export const BOSS_LEAST = 6.4;
 
 export function layFrame(
   spec: Spec,
@@ -109,9 +113,12 @@ export function layFrame(
   const formed = 1.5 * screw.diameter.value;
   const floorTop = spec.beam.height - mount.axis;
   const bottom = floorTop - FLOOR;
-  const above = Math.max(mount.sweep.top, socket.top + socket.lid.thickness);
-  const height = upTenth(FLOOR + above + MOVING_GAP);
   const mountFront = wall + upTenth(mount.sweep.forward + MOVING_GAP);
+  // Windows in the field wall, roofed at 45°, leave a lintel under the cover; the widest corridor bounds them.
+  const window = emitterWindow(spec, { mount, section: { mountFront }, corridor: corridorMost(spec) });
+  const lintel = mount.axis + window.radius * Math.SQRT2 + LINTEL - MOVING_GAP;
+  const above = Math.max(mount.sweep.top, socket.top + socket.lid.thickness, lintel);
+  const height = upTenth(FLOOR + above + MOVING_GAP);
   const socketFront = wall + SOCKET_GAP;
   const joint = layJoint(spec, wall);
   const gap = side(spec, 'snug');
@@ -121,7 +128,8 @@ export function layFrame(
   // The wires behind a mount swing with its arm, past the plate inside the outer wall.
   const swing = Math.sin(mount.leaf.tilt) * (mount.axis - mount.origin[1]);
   const wires = Math.max(...mount.wire.path.map(([u]) => -u)) + mount.wire.diameter / 2 + swing - mount.length;
-  const chamber = Math.max(CHAMBER, upTenth(wires + MOVING_GAP + tabThickness + gap));
+  const behind = Math.max(wires, -socket.legs.out - socket.length);
+  const chamber = Math.max(CHAMBER, upTenth(behind + MOVING_GAP + tabThickness + gap));
   const inner = Math.max(mountFront + mount.length, socketFront + socket.length) + chamber;
   const bossScrew = stocked(screw.sunkLengths.value, COVER + formed) ?? 0;
   return {
@@ -151,7 +159,7 @@ export function layFrame(
       plateTop: height - 8,
     },
     boss: {
-      width: Math.max(BOSS_WIDTH, 2 * sunkRim(spec)),
+      width: Math.max(BOSS_LEAST, 2 * sunkRim(spec)),
       depth: 6,
       height: 10,
       screwLength: bossScrew,

@@ -1,5 +1,5 @@
 /** Where the beams cross, and how large the field is. Assembly coordinates, mm. */
-import type { Solved, Spec } from '../spec/spec.js';
+import type { Spec } from '../spec/spec.js';
 
 export interface Grid {
   /** x of each column's beam, left to right; y of each row's beam, near to far. */
@@ -15,62 +15,51 @@ export interface Grid {
   readonly leastPitch: number;
 }
 
-/**
- * From the outermost beam to the wall: a finger's radius and some play, as the bezel is a wall beside the finger; and the
- * openings over the last mount must clear the corner post.
- */
-const MARGIN = 18;
-/** Where the cells are too narrow for the cover's screws between them, those stand beside the outermost. */
-const MARGIN_NARROW = 25.2;
-const ROOMY = 19.95;
-/** Beyond the outermost cell, so that its boundary is seen. */
-const BORDER = 2;
+/** Margin along each axis, outermost beam to wall [mm]. */
+export interface Margins {
+  readonly x: number;
+  readonly y: number;
+}
 
-/** @param leastField - two legs of a corner bracket and a gap between them [mm] */
-export function layGrid(spec: Spec, leastField: number): { readonly grid: Grid; readonly solved: readonly Solved[] } {
-  const x = axis(spec.grid.columns, spec.frame.margin, leastField);
-  const y = axis(spec.grid.rows, spec.frame.margin, leastField);
-  const solved: Solved[] =
-    spec.frame.margin === undefined
-      ? [
-          {
-            path: 'frame.margin',
-            value: [x.margin, y.margin],
-            why: `along x and y: at least ${MARGIN} mm for the finger beside the wall and for the openings over the last mount, ${MARGIN_NARROW} where the cover's inner screws have no room between the cells, ${BORDER} mm beyond the outermost cell, and room for two corner brackets on each side`,
-          },
-        ]
-      : [];
-  const pitches = [...gaps(x.beams), ...gaps(y.beams)];
+/** @param margins - as the preset gives them, or as `margin.ts` solves them */
+export function layGrid(spec: Spec, margins: Margins): Grid {
+  const x = axis(spec.grid.columns, margins.x);
+  const y = axis(spec.grid.rows, margins.y);
   return {
-    grid: {
-      columns: x.beams,
-      rows: y.beams,
-      columnEdges: x.edges,
-      rowEdges: y.edges,
-      width: x.size,
-      depth: y.size,
-      leastPitch: Math.min(Infinity, ...pitches),
-    },
-    solved,
+    columns: x.beams,
+    rows: y.beams,
+    columnEdges: x.edges,
+    rowEdges: y.edges,
+    width: x.size,
+    depth: y.size,
+    leastPitch: leastPitchOf(spec),
   };
 }
 
-function axis(cells: readonly number[], given: number | undefined, leastField: number) {
-  const total = cells.reduce((a, b) => a + b, 0);
-  const [first, last] = [cells[0]! / 2, cells.at(-1)! / 2];
-  const span = total - first - last;
-  const roomy = cells.length > 2 && Math.min(...cells) >= ROOMY;
-  const margin =
-    given ?? Math.max(roomy ? MARGIN : MARGIN_NARROW, first + BORDER, last + BORDER, (leastField - span) / 2);
-  const start = margin - first;
-  const edges = [start];
+/** Least distance between neighbouring beams [mm]; Infinity with one row and one column. */
+export const leastPitchOf = ({ grid }: Spec): number =>
+  Math.min(Infinity, ...gaps(middles(grid.columns)), ...gaps(middles(grid.rows)));
+
+function axis(cells: readonly number[], margin: number) {
+  const edges = [margin - cells[0]! / 2];
   for (const cell of cells) edges.push(edges.at(-1)! + cell);
   return {
-    margin,
     edges,
     beams: cells.map((cell, i) => edges[i]! + cell / 2),
-    size: span + 2 * margin,
+    size: spanOf(cells) + 2 * margin,
   };
+}
+
+/** From the first beam to the last [mm]. */
+export const spanOf = (cells: readonly number[]): number =>
+  cells.reduce((a, b) => a + b, 0) - cells[0]! / 2 - cells.at(-1)! / 2;
+
+function middles(cells: readonly number[]): number[] {
+  let at = 0;
+  return cells.map((cell) => {
+    at += cell;
+    return at - cell / 2;
+  });
 }
 
 const gaps = (beams: readonly number[]) => beams.slice(1).map((b, i) => b - beams[i]!);

@@ -5,93 +5,56 @@
 import { type Mistake, PresetError } from '../errors.js';
 import type { Solved, Spec } from '../spec/spec.js';
 import { rad } from '../units.js';
+import { aroundMistakes } from './around.js';
 import { layCable } from './cable.js';
+import { corridorOf } from './corridor.js';
 import { layDeck } from './deck.js';
 import { deckScrewsIn, holdDeck } from './deck-screws.js';
+import { type Field, layField } from './field.js';
 import { upTenth } from './fits.js';
-import { layFrame, layJoint, sunkRim, WALL } from './frame.js';
-import { type Grid, layGrid } from './grid.js';
 import { layHood } from './hood.js';
 import type { Layout } from './layout.js';
-import { askMount } from './mount-ask.js';
+import { pinnedMistakes } from './leaf-size.js';
 import { layMountWithLeaf, type MountSolution } from './mount-solve.js';
 import { plugHalf } from './openings.js';
 import { layRuns } from './runs.js';
-import { laySocket } from './socket.js';
 import { emitterWindow } from './window.js';
-
-/** Free space around a beam [mm], in all. */
-const AROUND_BEAM = 1;
 
 /** @throws {PresetError} when the demands can't be met together: says which, and by how much */
 export function layOut(spec: Spec): Layout {
-  const { grid, solved: fromGrid } = gridOf(spec);
-  const ask = askMount(spec, grid);
-  const found = layMountWithLeaf(spec, { width: ask.width, tilt: rad(ask.tiltDeg) });
-  return layAround(spec, {
-    grid,
-    tiltDeg: ask.tiltDeg,
-    ...found,
-    solved: [...fromGrid, ...ask.solved, ...found.solved],
-  });
-}
-
-/** Where the beams cross: the same whatever the mounts are. */
-export const gridOf = (spec: Spec): ReturnType<typeof layGrid> =>
-  layGrid(spec, 2 * layJoint(spec, spec.frame.wall ?? WALL).leg + 1);
-
-export interface Around extends MountSolution {
-  readonly grid: Grid;
-  readonly tiltDeg: number;
+  const own = pinnedMistakes(spec);
+  if (own.length > 0) throw new PresetError(spec.name, own);
+  // A mount that can't be solved throws: there always is one.
+  return layAround(
+    spec,
+    layField(spec, ({ width, tiltDeg }) => layMountWithLeaf(spec, { width, tilt: rad(tiltDeg) }))!,
+  );
 }
 
 /**
- * Lays out the rest of a kit around a mount that is solved already.
+ * Lays out the rest of a kit around mounts and field that are solved already.
  *
  * @throws {PresetError} when it doesn't go together
  */
-export function layAround(spec: Spec, { grid, tiltDeg, mount, demands, solved: before }: Around): Layout {
-  const solved: Solved[] = [...before];
+export function layAround(spec: Spec, field: Field<MountSolution>): Layout {
+  const { grid, ask, found, socket, frame } = field;
+  const { mount, demands } = found;
   const fail = (mistakes: readonly Mistake[]): never => {
     throw new PresetError(spec.name, mistakes);
   };
-  const socket = laySocket(spec, { axis: mount.axis, pitch: grid.leastPitch });
-  solved.push({
-    path: 'receivers.slide',
-    value: socket.slide,
-    why: 'either way across the beam, as far as neighbouring sockets leave room',
-  });
-  const frame = layFrame(spec, { mount, socket });
-  // The sill under the deck holds the brackets' screw heads: beams too high leave it too low.
-  const sillLeast = 2 * sunkRim(spec) + 0.8;
-  if (frame.section.sillTop < sillLeast) {
-    const most = Math.floor(10 * (spec.beam.height - (sillLeast - frame.section.sillTop))) / 10;
-    fail([
-      {
-        code: 'preset/beam-too-high',
-        path: 'beam.height',
-        message: `beams ${spec.beam.height} mm above a deck ${frame.section.deck} mm thick leave no sill for the screws under it`,
-        hint: `at most ${most} mm, or a thinner deck`,
-      },
-    ]);
-  }
-  const outermost = Math.min(
-    grid.columns[0]!,
-    grid.rows[0]!,
-    grid.width - grid.columns.at(-1)!,
-    grid.depth - grid.rows.at(-1)!,
-  );
+  const around = aroundMistakes(spec, field);
+  if (around.length > 0) fail(around);
+  const solved: Solved[] = [
+    ...field.solved,
+    ...ask.solved,
+    ...found.solved,
+    {
+      path: 'receivers.slide',
+      value: socket.slide,
+      why: 'either way across the beam, as far as neighbouring sockets leave room',
+    },
+  ];
   const plug = plugHalf({ spec, mount, socket, section: frame.section, pitch: grid.leastPitch });
-  const marginLeast = upTenth(frame.tab.reach + 0.4 + plug);
-  if (outermost < marginLeast - 1e-9)
-    fail([
-      {
-        code: 'preset/margin-too-small',
-        path: 'frame.margin',
-        message: `${upTenth(outermost)} mm from the outermost beam to the field's wall bring the openings over its mount under a corner post`,
-        hint: `at least ${marginLeast} mm`,
-      },
-    ]);
   const bed = usableBed(spec);
   const longest = Math.max(...bed);
   const rails = layRuns(spec, {
@@ -104,7 +67,7 @@ export function layAround(spec: Spec, { grid, tiltDeg, mount, demands, solved: b
     longest,
   });
   const deck = layDeck(spec, { grid, frame, bed });
-  if (!rails || !deck || frame.section.width > Math.min(...bed))
+  if (!rails || !deck || frame.section.width + frame.tab.reach > Math.min(...bed))
     return fail([
       {
         code: 'preset/bed-too-small',
@@ -144,10 +107,10 @@ export function layAround(spec: Spec, { grid, tiltDeg, mount, demands, solved: b
         ? `${cable.height} mm high, it takes all wires of the two rails that meet at a corner`
         : `as long as a corner post's wall allows: ${Math.floor(100 * cable.takes)} % of the wires of the two rails that meet there; lead the rest out at another corner`,
   });
-  const free = corridor(spec, grid);
+  const free = corridorOf(spec, grid);
   const window = emitterWindow(spec, { mount, section: frame.section, corridor: free });
   solved.push(window.solved);
-  const hood = layHood(spec, { grid, frame, runs, tiltDeg, longest });
+  const hood = layHood(spec, { grid, frame, runs, tiltDeg: ask.tiltDeg, longest });
   return {
     spec,
     grid,
@@ -164,15 +127,6 @@ export function layAround(spec: Spec, { grid, tiltDeg, mount, demands, solved: b
     corridor: free,
     solved,
   };
-}
-
-/** The beam at the far aperture, taken as a cone from the emitter, as far as the aperture takes it, with air around it. */
-function corridor(spec: Spec, grid: Grid): number {
-  const { beamDiameter, divergenceMrad } = spec.emitters.part;
-  const across = Math.max(grid.width, grid.depth);
-  const beam = beamDiameter.value + (divergenceMrad.value / 1000) * across;
-  // What is wider than the aperture never reaches the receiver.
-  return upTenth(Math.min(beam, spec.receivers.part.apertureDiameter.value) + AROUND_BEAM);
 }
 
 const tenth = (value: number): number => Math.round(value * 10) / 10;

@@ -7,6 +7,7 @@ import { rootFactor } from '../mechanics/concentration.js';
 import { endCorrection, UNCORRECTED } from '../mechanics/end-correction.js';
 import { pinContact } from '../mechanics/nonlinear/contact.js';
 import { type LeafState, solveLeafPath } from '../mechanics/nonlinear/leaf-path.js';
+import { NoEquilibrium } from '../mechanics/nonlinear/newton.js';
 import type { Vec2 } from '../solid/mesh.js';
 import type { Rad } from '../units.js';
 import { figuresOf, type LeafFigures, leafFigures } from './leaf-figures.js';
@@ -80,6 +81,17 @@ export function bentFigures(mount: MountLayout, options: BentOptions): LeafFigur
     },
     { design: leaf, demands: options.demands, plastic: options.plastic },
   );
+}
+
+/** As `bentFigures`, but undefined where no equilibrium is found, or only a pulling screw would hold the flex. */
+export function bentFiguresOrNot(...args: Parameters<typeof bentFigures>): LeafFigures | undefined {
+  try {
+    return bentFigures(...args);
+  } catch (error) {
+    // A flex that only a pulling screw would hold is told as a RangeError.
+    if (error instanceof NoEquilibrium || error instanceof RangeError) return undefined;
+    throw error;
+  }
 }
 
 const kindOf = ({ leaf }: MountLayout) => (leaf.layout === 'upright' ? 'upright' : 'in-line');

@@ -1,8 +1,8 @@
 /** What a mount is asked for before its leaf is chosen: its width, and the tilt either way. */
 import { type Mistake, PresetError } from '../errors.js';
 import type { Solved, Spec } from '../spec/spec.js';
-import { side, upTenth } from './fits.js';
-import type { Grid } from './grid.js';
+import { downTenth, side, upTenth } from './fits.js';
+import { leastPitchOf } from './grid.js';
 import { collarRadius, LEAST_BARREL, leastMountWidth } from './mount-room.js';
 import { leastSocketPitch } from './socket.js';
 
@@ -15,14 +15,21 @@ export const RIB_LEAST = 0.9;
 /** Tilt wanted, in Rayleigh parameters of the boresight error: 99 barrels in 100 are within 3.03. */
 const TILT_SIGMAS = 3;
 
+/** The wires' bundle stands back from the barrel's rim, where the collar sits, all round [mm]. */
+const WIRE_INSIDE = 0.4;
+
 export interface MountAsk {
   readonly width: number;
   readonly tiltDeg: number;
   readonly solved: readonly Solved[];
 }
 
-/** @throws {PresetError} when barrel, nuts or neighbours leave no room */
-export function askMount(spec: Spec, grid: Pick<Grid, 'leastPitch' | 'width' | 'depth'>): MountAsk {
+/**
+ * @param inPieces - rails are cut midway between two mounts: each side needs a rib of its own
+ * @throws {PresetError} when barrel, nuts or neighbours leave no room
+ */
+export function askMount(spec: Spec, inPieces: boolean): MountAsk {
+  const leastPitch = leastPitchOf(spec);
   const solved: Solved[] = [];
   const fail = (mistakes: readonly Mistake[]): never => {
     throw new PresetError(spec.name, mistakes);
@@ -31,9 +38,20 @@ export function askMount(spec: Spec, grid: Pick<Grid, 'leastPitch' | 'width' | '
     fail([
       {
         code: 'preset/emitter-too-short',
-        path: 'emitters.part',
+        path: 'emitters.part.length',
         message: `a body of ${spec.emitters.part.length.value} mm is too short for seat, clamp and collar`,
         hint: `at least ${LEAST_BARREL} mm: push a shorter one into a sleeve of that length and give the sleeve's figures`,
+      },
+    ]);
+  const { wireDiameter, diameter } = spec.emitters.part;
+  const wireMost = downTenth(diameter.value - 2 * WIRE_INSIDE);
+  if (wireDiameter.value > wireMost + 1e-9)
+    fail([
+      {
+        code: 'preset/wires-too-thick',
+        path: 'emitters.part.wire_diameter',
+        message: `wires ${wireDiameter.value} mm thick behind a body of Ø${diameter.value} mm leave the collar on it no rim to clear them`,
+        hint: `at most ${wireMost} mm`,
       },
     ]);
   const widthOwn = leastMountWidth(spec);
@@ -47,21 +65,19 @@ export function askMount(spec: Spec, grid: Pick<Grid, 'leastPitch' | 'width' | '
       },
     ]);
   const widthLeast = Math.max(spec.leaf.width ?? 0, widthOwn);
-  // A rail in pieces is cut midway between two mounts: each side needs a rib of its own.
-  const inPieces = Math.max(grid.width, grid.depth) > longestPiece(spec);
   const between = 2 * side(spec, 'snug') + (inPieces ? 2 * RIB_LEAST : RIB);
   const collars = 2 * collarRadius(spec) + 0.4;
   const least = upTenth(Math.max(widthLeast + between, collars, leastSocketPitch(spec)));
-  if (grid.leastPitch < least - 1e-9)
+  if (leastPitch < least - 1e-9)
     fail([
       {
         code: 'preset/pitch-too-small',
         path: 'grid.pitch',
-        message: `beams ${grid.leastPitch} mm apart leave no room for mounts and sockets side by side`,
+        message: `beams ${leastPitch} mm apart leave no room for mounts and sockets side by side`,
         hint: `the least pitch for this emitter and receiver${inPieces ? ', with rails in pieces,' : ''} is ${least} mm`,
       },
     ]);
-  const width = spec.leaf.width ?? Math.min(MOUNT_WIDTH, Math.floor((grid.leastPitch - between) * 10) / 10);
+  const width = spec.leaf.width ?? Math.max(widthOwn, Math.min(MOUNT_WIDTH, downTenth(leastPitch - between)));
   if (spec.leaf.width === undefined)
     solved.push({
       path: 'leaf.width',

@@ -62,6 +62,11 @@ export function rearRoom(spec: Spec): { readonly toFix: number; readonly toScrew
   return { toFix, toScrew, toEnd: toScrew + Math.max(adjust.nutFlats.value / 2 + slide, pinRadius) + CLOSE_WALL };
 }
 
+/** Air between the wires and the adjusting screw's head, at least: with coarse printers their gap's tolerance, and a little. */
+const HEAD_AIR = 0.25;
+
 /** How far to the side the wires pass the adjusting screw's head, which comes down beside them. */
 export const wireAside = (spec: Spec): number =>
-  threads[spec.screws.adjust].capHead.value / 2 + 0.25 + spec.emitters.part.wireDiameter.value / 2;
+  threads[spec.screws.adjust].capHead.value / 2 +
+  Math.max(HEAD_AIR, spec.printer.machine.gapTolerance.value + 0.05) +
+  spec.emitters.part.wireDiameter.value / 2;

@@ -5,7 +5,10 @@ import { PresetError } from '../errors.js';
 import type { Plastic } from '../materials/plastic.js';
 import type { Solved, Spec } from '../spec/spec.js';
 import type { Rad } from '../units.js';
+import { bentFiguresOrNot } from './leaf-bent.js';
+import { leafFaults } from './leaf-faults.js';
 import { leafEnd, rearFrom } from './leaf-place.js';
+import { type Broken, nearestLeaf } from './leaf-search.js';
 import { type LeafSolution, type SolveOptions, solveLeaf } from './leaf-solve.js';
 import { layMount, type MountLayout } from './mount.js';
 import { rearRoom, SHOULDER } from './mount-room.js';
@@ -51,7 +54,32 @@ export function layMountWithLeaf(
       failure = error;
     }
   }
+  const whole = pinnedMount(spec, { width, tilt });
+  if (whole) return whole;
   throw failure;
+}
+
+/** What the closed forms say of room: the nonlinear solver does not ask for it. */
+const ROOM: readonly Broken['rule'][] = ['height', 'length', 'post', 'gap'];
+
+/**
+ * A leaf that the preset gives in full is not searched for, so it needs no reserve: the nonlinear solver's own figures decide.
+ *
+ * @returns undefined where something of the leaf is open, or it misses a demand
+ */
+function pinnedMount(
+  spec: Spec,
+  { width, tilt }: { readonly width: number; readonly tilt: Rad },
+): MountSolution | undefined {
+  const { layout, legs, length, thickness } = spec.leaf;
+  const open = layout === undefined || (layout === 'folded' && legs === undefined);
+  if (open || length === undefined || thickness === undefined) return undefined;
+  const settled = settleMount(spec, { width, tilt, lengthMost: roomsOf(spec).at(-1)!, choose: nearestLeaf });
+  if (!settled || settled.chosen.broken.some(({ rule }) => ROOM.includes(rule))) return undefined;
+  const { mount, demands } = settled;
+  const { plastic } = spec.material;
+  const bent = bentFiguresOrNot(mount, { demands, plastic });
+  return bent && leafFaults(bent, { leaf: mount.leaf, plastic }).length === 0 ? settled : undefined;
 }
 
 /** Room along the beam for the leaf [mm], tried in turn: what a pinned length takes, a notch being two radii long. */

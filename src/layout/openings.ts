@@ -100,13 +100,18 @@ export function socketOpenings({ spec, socket }: Pick<OpeningOptions, 'spec' | '
 export const PLUG = { plate: 1.2, rim: 1 } as const;
 
 /** Between the plugs of neighbouring lines. */
-const PLUG_APART = 0.4;
+export const PLUG_APART = 0.4;
 
 /** Half of a plug's width along the rail: a rim where the pitch leaves room. */
 export function plugHalf(options: OpeningOptions & { readonly pitch: number }): number {
-  const all = [...mountOpenings(options), ...socketOpenings(options)].flatMap(({ outline }) => outline.flat());
-  const widest = Math.max(...all.map(([x]: Vec2) => Math.abs(x)));
+  const widest = openingsHalf(options);
   return Math.max(widest, Math.min(widest + PLUG.rim, (options.pitch - PLUG_APART) / 2));
+}
+
+/** How far the widest opening reaches along the rail to either side of its beam. */
+export function openingsHalf(options: OpeningOptions): number {
+  const all = [...mountOpenings(options), ...socketOpenings(options)].flatMap(({ outline }) => outline.flat());
+  return Math.max(...all.map(([x]: Vec2) => Math.abs(x)));
 }
 
 /** Across corners of the key for a socket of this size. */

@@ -44,10 +44,10 @@ export interface RailRun {
 }
 
 /** Between a cover and what it ends at. */
-const COVER_GAP = 0.15;
+export const COVER_GAP = 0.15;
 const BOSS_EVERY = 110;
 /** Between a boss and what stands beside it. */
-const BOSS_AIR = 0.5;
+export const BOSS_AIR = 0.5;
 /** Free wall between a corner's tab or a seam's plate and the nearest boss. */
 const BOSS_APART = 3;
 const BOSS_SHORTEST = 30;

@@ -51,6 +51,13 @@ const SLIDE_LEAST = 1;
 const APART = 0.4;
 
 const slotWall = 1.2;
+/** Plastic between the groove in a socket's underside and the pocket over it. */
+export const GROOVE_ROOF = 1;
+/** Corners of the body rest against the tube's rim by this. */
+export const TUBE_HELD = 0.2;
+/** Roof of the tube over its middle, in radii, and what is left above it. */
+export const TUBE_ROOF = 1.25;
+const OVER_TUBE = 1.2;
 
 /** Between the cheeks: body or legs, whichever is wider, with play. */
 function channelWidth(spec: Spec): number {
@@ -61,7 +68,7 @@ function channelWidth(spec: Spec): number {
 
 /** Width of a socket with this slide. */
 function socketWidth(spec: Spec, slide: number): number {
-  const body = channelWidth(spec) + 2 * WALL;
+  const body = Math.max(channelWidth(spec), spec.receivers.part.apertureDiameter.value) + 2 * WALL;
   return Math.max(body, threads[spec.screws.fix].clearance.value + 2 * slide + 2 * slotWall);
 }
 
@@ -102,7 +109,7 @@ export function laySocket(
       channelFrom: bodyTop - 0.05,
     },
     stop: { top: legTop - receiver.legWidth.value - 0.5 },
-    top: legTop + 1.8,
+    top: Math.max(legTop + 1.8, axis + TUBE_ROOF * (receiver.apertureDiameter.value / 2) + OVER_TUBE),
     lid: { thickness: 1.6, plugBottom: legTop + 0.2 },
     groove: { at: pocketRear + 1.5, width: GROOVE.width + 2 * play, depth: GROOVE.depth + 0.2 },
     legs: { top: legTop, bent: receiver.legWidth.value, out: -length - 2 },

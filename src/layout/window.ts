@@ -3,7 +3,6 @@ import type { Solved, Spec } from '../spec/spec.js';
 import { rad } from '../units.js';
 import { upTenth } from './fits.js';
 import type { SectionLayout } from './frame.js';
-
 import { type MountLayout, poseMotion } from './mount.js';
 import { moved } from './plane.js';
 
@@ -12,11 +11,11 @@ export const WORST_BORESIGHT = 3;
 /** Around the beam [mm]. */
 const PLAY = 0.3;
 /** Wall left above the deck's top below a window [mm]. */
-const ABOVE_DECK = 0.3;
+export const ABOVE_DECK = 0.3;
 
 export interface WindowOptions {
   readonly mount: MountLayout;
-  readonly section: SectionLayout;
+  readonly section: Pick<SectionLayout, 'mountFront'>;
   /** Free diameter of the aligned beam [mm]. */
   readonly corridor: number;
 }

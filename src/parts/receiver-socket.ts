@@ -4,7 +4,7 @@
  */
 import { threads } from '../components/index.js';
 import { grown } from '../layout/fits.js';
-import type { SocketLayout } from '../layout/socket.js';
+import { type SocketLayout, TUBE_ROOF } from '../layout/socket.js';
 import type { Kernel, Solid } from '../solid/kernel.js';
 import { polygon, ring, slot, teardrop } from '../solid/outlines.js';
 import { box, prism } from '../solid/shapes.js';
@@ -30,7 +30,7 @@ export function drawReceiverSocket(k: Kernel, spec: Spec, s: SocketLayout): Soli
       from: -OVER,
       to: z(s.foot.top) + OVER,
     }),
-    prism(k, teardrop([0, z(s.axis)], s.tube.radius, { roof: '+y', top: s.tube.radius * 1.25 }), {
+    prism(k, teardrop([0, z(s.axis)], s.tube.radius, { roof: '+y', top: s.tube.radius * TUBE_ROOF }), {
       axis: 'x',
       from: s.tube.end - 0.1,
       to: s.face + OVER,

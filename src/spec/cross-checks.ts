@@ -137,7 +137,11 @@ function checkLeaf(data: unknown): Unplaced[] {
 const ORDERED = {
   emitter: [],
   light: [],
-  receiver: [['sensorFromTop', 'height']],
+  receiver: [
+    ['sensorFromTop', 'height'],
+    ['legWidth', 'legPitch'],
+    ['legWidth', 'depth'],
+  ],
   plastic: [
     ['sustainedStrain', 'shortTermStrain'],
     ['shortTermStrain', 'yieldStrain'],

@@ -28,9 +28,9 @@ const mm = (least: number, most: number, what: string) => figure(least, most, { 
 const share = (least: number, most: number, what: string) => figure(least, most, { unit: '', what });
 
 export const emitterFigures: Figures<Emitter> = {
-  diameter: mm(3, 11, 'Body diameter'),
+  diameter: mm(3, 15, 'Body diameter'),
   length: mm(4, 40, 'Body, front face to rear face'),
-  wireDiameter: mm(0.5, 3.5, 'Both wires as one bundle, where they leave the rear'),
+  wireDiameter: mm(0.5, 6, 'Both wires as one bundle, where they leave the rear'),
   boresightSigmaDeg: figure(0.05, 5, { unit: '°', what: 'Rayleigh parameter of the angle between beam and body' }),
   divergenceMrad: figure(0.05, 1000, { unit: 'mrad', what: 'Full angle of divergence' }),
   beamDiameter: mm(0.2, 12, 'Beam diameter (1/e²) at the front face'),
@@ -50,7 +50,7 @@ export const receiverFigures: Figures<Receiver> = {
   legWidth: mm(0.2, 1.5, 'Leg width'),
   legPitch: mm(0.5, 5.08, 'Between neighbouring legs'),
   detectorRadius: mm(0.05, 5, 'Radius of the lens, or of the bare detector'),
-  apertureDiameter: mm(0.5, 6, 'Aperture tube, inside'),
+  apertureDiameter: mm(0.5, 10, 'Aperture tube, inside'),
   apertureDepth: mm(2, 40, 'Aperture tube, length'),
   massG: figure(0.05, 20, { unit: 'g', what: 'Mass' }),
 };

@@ -1,34 +1,27 @@
 /** One design of a sweep: drawn as the kit's solver would draw it, bent by the nonlinear solver, and judged. */
 import { threads } from '../components/index.js';
 import { PresetError } from '../errors.js';
-import { layFrame } from '../layout/frame.js';
-import type { Grid } from '../layout/grid.js';
-import { gridOf, layAround } from '../layout/lay-out.js';
-import { bentFigures } from '../layout/leaf-bent.js';
+import { type Field, layField } from '../layout/field.js';
+import { layAround } from '../layout/lay-out.js';
+import { bentFiguresOrNot } from '../layout/leaf-bent.js';
 import { findleyOf, type LeafFigures } from '../layout/leaf-figures.js';
 import { type Nearest, nearestLeaf, THICKNESS_ERROR } from '../layout/leaf-search.js';
 import { centreOfRotation } from '../layout/leaf-shape.js';
-import type { MountLayout } from '../layout/mount.js';
-import { askMount } from '../layout/mount-ask.js';
 import { roomsOf, type Settled, settleMount } from '../layout/mount-solve.js';
-import { laySocket } from '../layout/socket.js';
 import { plastics } from '../materials/index.js';
 import { forceLeft, YEAR_HOURS } from '../mechanics/creep.js';
-import { NoEquilibrium } from '../mechanics/nonlinear/newton.js';
 import type { Spec } from '../spec/spec.js';
 import { deg, type Rad, rad } from '../units.js';
 import { faultsOf, remarksOf } from './judge.js';
 import type { Fault, FaultCode, ThicknessEffect, TuneFigures, TunePoint, TuneRow } from './types.js';
 
 /** How a mount bends: the one line by which a sweep's theory would be changed. */
-export const bend = bentFigures;
+const bend = bentFiguresOrNot;
 
 /** A design laid out, before it is judged. */
 export interface Drawn {
   readonly spec: Spec;
-  readonly grid: Grid;
-  readonly tiltDeg: number;
-  readonly settled: Settled<Nearest>;
+  readonly field: Field<Settled<Nearest>>;
 }
 
 /** @returns the preset's spec with a design's values in it */
@@ -50,11 +43,11 @@ export function specAt(spec: Spec, point: TunePoint): Spec {
  */
 export function draw(preset: Spec, point: TunePoint): Drawn | undefined {
   const spec = specAt(preset, point);
-  const { grid } = gridOf(spec);
-  const { width, tiltDeg } = askMount(spec, grid);
   const lengthMost = roomsOf(spec).at(-1)!;
-  const settled = settleMount(spec, { width, tilt: rad(tiltDeg), lengthMost, choose: nearestLeaf });
-  return settled && { spec, grid, tiltDeg, settled };
+  const field = layField(spec, ({ width, tiltDeg }) =>
+    settleMount(spec, { width, tilt: rad(tiltDeg), lengthMost, choose: nearestLeaf }),
+  );
+  return field && { spec, field };
 }
 
 /** Never throws for a design that can't be drawn, laid out or bent: its row says so. */
@@ -68,8 +61,8 @@ export function evaluate(preset: Spec, point: TunePoint): TuneRow {
     return { ...nothing, faults: [plain('around', error)] };
   }
   if (!drawn) return { ...nothing, faults: [plain('undrawn')] };
-  const { spec, settled } = drawn;
-  const { mount, demands, chosen } = settled;
+  const { spec, field } = drawn;
+  const { mount, demands, chosen } = field.found;
   const row = {
     ...nothing,
     mount: {
@@ -82,10 +75,10 @@ export function evaluate(preset: Spec, point: TunePoint): TuneRow {
     },
   };
   const { plastic } = spec.material;
-  const bent = bentOrNot(mount, { demands, plastic });
+  const bent = bend(mount, { demands, plastic });
   if (!bent) return { ...row, faults: [plain('unsolved')] };
   const off = (by: number) =>
-    bentOrNot({ ...mount, leaf: { ...mount.leaf, thickness: mount.leaf.thickness + by } }, { demands, plastic });
+    bend({ ...mount, leaf: { ...mount.leaf, thickness: mount.leaf.thickness + by } }, { demands, plastic });
   const [thin, thick] = [off(-THICKNESS_ERROR), off(THICKNESS_ERROR)];
   const faults = faultsOf({ bent, leaf: mount.leaf, plastic, broken: chosen.broken });
   if (faults.length === 0) faults.push(...aroundFaults(drawn));
@@ -97,30 +90,19 @@ export function evaluate(preset: Spec, point: TunePoint): TuneRow {
   };
 }
 
-function bentOrNot(mount: MountLayout, options: Parameters<typeof bend>[1]): LeafFigures | undefined {
-  try {
-    return bend(mount, options);
-  } catch (error) {
-    // A flex that only a pulling screw would hold is told as a RangeError.
-    if (error instanceof NoEquilibrium || error instanceof RangeError) return undefined;
-    throw error;
-  }
-}
-
 function figuresOf(
-  { spec, grid, settled }: Drawn,
+  { spec, field }: Drawn,
   {
     bent,
     thin,
     thick,
   }: { readonly bent: LeafFigures; readonly thin: LeafFigures | undefined; readonly thick: LeafFigures | undefined },
 ): TuneFigures {
-  const { mount } = settled;
-  const { leaf } = mount;
+  const { leaf } = field.mount;
   const { plastic } = spec.material;
   const allowed = plastic.sustainedStrain.value;
   const turn = bent.turnPerAdvance * threads[spec.screws.adjust].pitch.value;
-  const reach = reachOf(spec, { grid, mount });
+  const reach = reachOf(field);
   // The flex at which the strain is just what is allowed, on the straight line through the lowest beam and the stop.
   const spare = ((allowed - bent.strain) * leaf.stopLatest) / (bent.stopStrain - bent.strain);
   const effect = (of: LeafFigures | undefined): ThicknessEffect | null =>
@@ -159,16 +141,14 @@ function figuresOf(
 const change = (of: number, nominal: number): number => 100 * (of / nominal - 1);
 
 /** From the leaf's centre of rotation to the front of the farthest receiver's socket [mm]. */
-function reachOf(spec: Spec, { grid, mount }: { readonly grid: Grid; readonly mount: MountLayout }): number {
-  const socket = laySocket(spec, { axis: mount.axis, pitch: grid.leastPitch });
-  const { section } = layFrame(spec, { mount, socket });
+function reachOf({ grid, mount, frame: { section } }: Field<unknown>): number {
   const behind = -(mount.origin[0] + centreOfRotation(mount.leaf)[0]);
   return Math.max(grid.width, grid.depth) + section.mountFront + section.socketFront + behind;
 }
 
-function aroundFaults({ spec, grid, tiltDeg, settled }: Drawn): readonly Fault[] {
+function aroundFaults({ spec, field }: Drawn): readonly Fault[] {
   try {
-    layAround(spec, { grid, tiltDeg, ...settled });
+    layAround(spec, field);
     return [];
   } catch (error) {
     if (!(error instanceof PresetError)) throw error;

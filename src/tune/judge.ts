@@ -1,50 +1,30 @@
 /** Which demands a bent leaf misses, and what else is worth knowing of it. */
+
+import { leafFaults } from '../layout/leaf-faults.js';
 import type { LeafFigures } from '../layout/leaf-figures.js';
-import { type Broken, FORCE_MOST, HOLDS, QUIET, STRESS_SAFETY } from '../layout/leaf-search.js';
+import { type Broken, HOLDS, QUIET } from '../layout/leaf-search.js';
+import { thicknessOf } from '../layout/leaf-size.js';
 import type { LeafDesign } from '../layout/types.js';
 import type { Plastic } from '../materials/plastic.js';
 import type { Spec } from '../spec/spec.js';
-import { deg } from '../units.js';
-import { thicknessOf } from './points.js';
-import type { Fault, FaultCode, RemarkCode } from './types.js';
+import type { Fault, RemarkCode } from './types.js';
 
 export interface Judged {
   readonly bent: LeafFigures;
   readonly leaf: LeafDesign;
   readonly plastic: Plastic;
-  /** What the closed forms, with their reserve, and the room say. */
+  /** What the closed forms and the room say: of these only the room counts, as the nonlinear solver judges the rest. */
   readonly broken: readonly Broken[];
 }
 
 const BY_ROOM = { height: 'room', length: 'room', post: 'post', gap: 'gap' } as const;
 
-/**
- * The same demands as the kit's checks: strain for years at the lowest beam; stress and momentary strain at the stop's latest
- * contact; preload after a year; a screw that pushes, within what its nut bears; and room.
- */
+/** What strength and push ask for, as the kit's checks do; and room. */
 export function faultsOf({ bent, leaf, plastic, broken }: Judged): Fault[] {
-  const faults: Fault[] = [];
-  const add = (code: FaultCode, measured: number, { limit, unit }: { limit: number; unit: string }) =>
-    faults.push({ code, measured, limit, unit });
-  const held = plastic.sustainedStrain.value;
-  if (!(bent.strain <= held)) add('strain', 100 * bent.strain, { limit: 100 * held, unit: '%' });
-  const allowed = plastic.strength.value / STRESS_SAFETY;
-  if (!(bent.stopStress <= allowed)) add('stress', bent.stopStress, { limit: allowed, unit: 'MPa' });
-  const most = Math.min(plastic.shortTermStrain.value, plastic.yieldStrain.value);
-  if (!(bent.stopStrain <= most)) add('stop', 100 * bent.stopStrain, { limit: 100 * most, unit: '%' });
-  if (!(leaf.preload >= bent.preloadNeeded))
-    add('preload', deg(leaf.preload), { limit: deg(bent.preloadNeeded), unit: '°' });
-  const { highest, lowest } = bent.force;
-  if (!(highest > 0)) add('force', highest, { limit: 0, unit: 'N' });
-  else if (!(lowest <= FORCE_MOST)) add('force', lowest, { limit: FORCE_MOST, unit: 'N' });
-  for (const { rule, measured, limit } of broken)
-    if (rule in BY_ROOM) add(BY_ROOM[rule as keyof typeof BY_ROOM], measured, { limit, unit: 'mm' });
-  const [first] = broken;
-  if (faults.length === 0 && first) {
-    const [scale, unit] = first.rule === 'stress' ? [1, 'MPa'] : [100, '%'];
-    add('reserve', scale * first.measured, { limit: scale * first.limit, unit });
-  }
-  return faults;
+  const room = broken.flatMap(({ rule, measured, limit }): Fault[] =>
+    rule in BY_ROOM ? [{ code: BY_ROOM[rule as keyof typeof BY_ROOM], measured, limit, unit: 'mm' }] : [],
+  );
+  return [...leafFaults(bent, { leaf, plastic }), ...room];
 }
 
 /** How far a whole number of lines may be missed [mm]: presets give hundredths. */

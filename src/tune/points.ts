@@ -1,8 +1,8 @@
 /** From what is varied to the single designs. */
 import { type Mistake, PresetError } from '../errors.js';
-import { printedThickness } from '../mechanics/printed-thickness.js';
+import { type Baseline, baselineOf } from '../layout/baseline.js';
+import { leafRoom, leafSizeMistakes, pinnedMistakes, thicknessOf } from '../layout/leaf-size.js';
 import type { LeafLayout, Spec } from '../spec/spec.js';
-import { type Baseline, baselineOf } from './baseline.js';
 import type { Axis, TunePoint, VariedPath } from './types.js';
 import { MOST_DESIGNS, tooMany } from './vary.js';
 
@@ -43,13 +43,14 @@ export function planSweep(spec: Spec, axes: readonly Axis[]): Plan | { readonly 
     thickness: spec.leaf.thickness ?? baseline?.mount.leaf.thickness ?? thicknessOf(spec, 2),
   };
   const byDefault = axes.length === 0;
-  const room = roomOf(spec, baseline);
-  const own = sizeMistakes(spec, { room, lengths: [base.length], thicknesses: [base.thickness] });
+  const own = pinnedMistakes(spec);
   if (own.length > 0) throw new PresetError(spec.name, own);
+  const room = leafRoom(spec, baseline);
   const varied = byDefault ? defaultAxes(spec, { base, room }) : axes;
   const valuesOf = (path: VariedPath) => (varied.find((axis) => axis.path === path)?.values ?? []) as readonly number[];
-  const mistakes = sizeMistakes(spec, {
+  const mistakes = leafSizeMistakes(spec, {
     room,
+    layout: varied.some(({ path }) => path === 'leaf.layout') ? undefined : layout,
     lengths: valuesOf('leaf.length'),
     thicknesses: valuesOf('leaf.thickness'),
   });
@@ -68,10 +69,6 @@ export function planSweep(spec: Spec, axes: readonly Axis[]): Plan | { readonly 
   return { points, axes: varied, byDefault, left, baseline };
 }
 
-/** Thickness of a wall of so many lines, in the hundredths in which a preset gives it [mm]. */
-export const thicknessOf = ({ printer: { machine } }: Spec, lines: number): number =>
-  Math.round(100 * printedThickness(lines, machine.lineWidth.value, machine.layer.value)) / 100;
-
 function defaultAxes(spec: Spec, { base, room }: { readonly base: Leaf; readonly room: number }): readonly Axis[] {
   const notch = base.layout === 'notch';
   const step = notch ? 0.5 : 1;
@@ -89,44 +86,6 @@ function defaultAxes(spec: Spec, { base, room }: { readonly base: Leaf; readonly
     { path: 'leaf.thickness', values: thicknesses },
     { path: 'leaf.length', values: lengths },
   ];
-}
-
-/** Length of the mount when its leaf may be as long as the solver likes [mm]: a longer leaf would stick out of it. */
-function roomOf(spec: Spec, baseline: Baseline | undefined): number {
-  const open =
-    spec.leaf.length === undefined ? baseline : baselineOf({ ...spec, leaf: { ...spec.leaf, length: undefined } });
-  return open?.mount.length ?? Infinity;
-}
-
-/** What no leaf may be: thinner than two lines, or longer than the mount it is to sit in. */
-function sizeMistakes(
-  spec: Spec,
-  {
-    room,
-    lengths,
-    thicknesses,
-  }: { readonly room: number; readonly lengths: readonly number[]; readonly thicknesses: readonly number[] },
-): readonly Mistake[] {
-  const mistakes: Mistake[] = [];
-  const { lineWidth, layer } = spec.printer.machine;
-  const least = thicknessOf(spec, 2);
-  const thinnest = Math.min(...thicknesses);
-  if (thinnest < least - 1e-9)
-    mistakes.push({
-      code: 'tune/too-thin',
-      path: 'leaf.thickness',
-      message: `a leaf ${thinnest} mm thick is under two print lines, ${least} mm with lines ${lineWidth.value} mm wide in layers of ${layer.value} mm`,
-      hint: `at least ${least} mm; whole lines are ${LINES.map((lines) => thicknessOf(spec, lines)).join(', ')}`,
-    });
-  const longest = Math.max(...lengths);
-  if (longest > room)
-    mistakes.push({
-      code: 'tune/too-long',
-      path: 'leaf.length',
-      message: `a leaf of ${longest} mm is longer than the whole mount, ${room} mm`,
-      hint: 'fold it: legs share the length',
-    });
-  return mistakes;
 }
 
 function combine(

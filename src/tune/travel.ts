@@ -39,7 +39,7 @@ const BEYOND = 1.25;
 export function travelOf(preset: Spec, point: TunePoint): Travel | undefined {
   const drawn = draw(preset, point);
   if (!drawn) return undefined;
-  const { mount, demands } = drawn.settled;
+  const { mount, demands } = drawn.field.found;
   const { leaf } = mount;
   const { plastic } = drawn.spec.material;
   const lowest = leaf.preload + 2 * leaf.tilt;

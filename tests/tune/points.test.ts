@@ -115,14 +115,14 @@ describe('what no leaf may be', () => {
       row: 'thinner than two lines, varied',
       lines: '',
       vary: { 'leaf.thickness': '0.6..1/0.1' },
-      code: 'tune/too-thin',
+      code: 'leaf/too-thin',
       says: /0\.6 mm .* 0\.86 mm/,
     },
     {
       row: 'longer than the mount, varied',
       lines: '',
       vary: { 'leaf.length': '10..50/5' },
-      code: 'tune/too-long',
+      code: 'leaf/too-long',
       says: /50 mm/,
     },
   ] as const)('$row', ({ lines, vary, code, says }) => {
@@ -132,8 +132,8 @@ describe('what no leaf may be', () => {
   });
 
   test.for([
-    { row: 'thinner than two lines, pinned', lines: 'leaf: { thickness: 0.6 }\n', code: 'tune/too-thin' },
-    { row: 'longer than the mount, pinned', lines: 'leaf: { length: 50 }\n', code: 'tune/too-long' },
+    { row: 'thinner than two lines, pinned', lines: 'leaf: { thickness: 0.6 }\n', code: 'leaf/too-thin' },
+    { row: 'longer than the mount, pinned', lines: 'leaf: { length: 50 }\n', code: 'leaf/too-long' },
     { row: 'a mount narrower than its barrel', lines: 'leaf: { width: 6 }\n', code: 'preset/mount-too-narrow' },
   ])('the preset’s own: $row', ({ lines, code }) => {
     let thrown: unknown;

@@ -1,11 +1,12 @@
-/** The leaf from which a sweep starts: the preset's own as far as it says, the kit's solver's for the rest. */
-import { gridOf } from '../layout/lay-out.js';
-import { nearestLeaf } from '../layout/leaf-search.js';
-import { findLeaf } from '../layout/leaf-solve.js';
-import { askMount } from '../layout/mount-ask.js';
-import { type MountSolution, roomsOf, settleMount } from '../layout/mount-solve.js';
+/** The mount nearest to what the preset asks for: the kit's own where its solver finds one. */
+
 import type { Spec } from '../spec/spec.js';
 import { rad } from '../units.js';
+import { gridOf, isInPieces } from './field.js';
+import { nearestLeaf } from './leaf-search.js';
+import { findLeaf } from './leaf-solve.js';
+import { askMount } from './mount-ask.js';
+import { type MountSolution, roomsOf, settleMount } from './mount-solve.js';
 
 export interface Baseline extends MountSolution {
   /** It meets every demand; else it misses them by the least. */
@@ -17,7 +18,7 @@ export interface Baseline extends MountSolution {
  * @throws {PresetError} when barrel, nuts or neighbouring mounts have no room, whatever the leaf
  */
 export function baselineOf(spec: Spec): Baseline | undefined {
-  const { width, tiltDeg } = askMount(spec, gridOf(spec).grid);
+  const { width, tiltDeg } = askMount(spec, isInPieces(spec, gridOf(spec)));
   const at = { width, tilt: rad(tiltDeg) };
   const rooms = roomsOf(spec);
   for (const lengthMost of rooms) {
