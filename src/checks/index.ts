@@ -12,6 +12,7 @@ import { freeAsPrinted } from './free-as-printed.js';
 import { handling } from './handling.js';
 import { insertion } from './insertion.js';
 import { interference } from './interference.js';
+import { labels } from './labels.js';
 import { pitch } from './pitch.js';
 import { scan } from './scan.js';
 import { stiffness } from './stiffness.js';
@@ -25,6 +26,7 @@ export const CHECKS: readonly Check[] = [
   stiffness,
   pitch,
   scan,
+  labels,
   bed,
   freeAsPrinted,
   interference,

@@ -6,6 +6,7 @@
  * the beam.
  */
 import type { Finding } from '../findings.js';
+import { ALIGNED_SHARE } from '../layout/mount-ask.js';
 import { bowSlope, endForce, evenLoad, midForce, midTwist } from '../mechanics/beam.js';
 import { deg } from '../units.js';
 import type { Check, CheckContext } from './context.js';
@@ -14,9 +15,6 @@ import { figure, say } from './say.js';
 
 /** A hand that leans on the bezel at mid-span [N]. */
 const PRESS = 20;
-
-/** Share of the tilt either way that what is aligned away may take, in all. */
-const SHARE = 0.5;
 
 export const stiffness: Check<Pick<CheckContext, 'spec' | 'frameFigures' | 'leaf' | 'leafFigures'>> = {
   name: 'stiffness',
@@ -34,7 +32,7 @@ export const stiffness: Check<Pick<CheckContext, 'spec' | 'frameFigures' | 'leaf
         severity: 'note',
         subject: 'tilt mount',
         measured: deg(baseAngle),
-        limit: SHARE * deg(leaf.tilt),
+        limit: ALIGNED_SHARE * deg(leaf.tilt),
         unit: '°',
         message: `The screw's ${figure(leafFigures.force.level)} N sinks the mount's base by ${figure(sag)} mm: ${aim(baseAngle, baseAngle * longest)}; aligned away.`,
         remedies: [],
@@ -46,7 +44,7 @@ export const stiffness: Check<Pick<CheckContext, 'spec' | 'frameFigures' | 'leaf
       const press = underPress(rail);
       const warp = bowSlope(spec.printer.machine.warpPer100.value, 100, rail.piece);
       const about = { subject: rail.name, unit: '°', remedies: ['frame.wall', 'grid.pitch', 'printer'] } as const;
-      const room = SHARE * leaf.tilt;
+      const room = ALIGNED_SHARE * leaf.tilt;
       findings.push(
         say({
           ...about,
@@ -75,7 +73,7 @@ export const stiffness: Check<Pick<CheckContext, 'spec' | 'frameFigures' | 'leaf
             remedies: ['aim.tilt', ...about.remedies],
             measured: deg(aligned),
             limit: deg(room),
-            message: `Weight, warp and the screw's own force turn the mounts of ${rail.name} by ${figure(deg(aligned))}°; half of the tilt, ${figure(deg(room))}°, may go there.`,
+            message: `Weight, warp and the screw's own force turn the mounts of ${rail.name} by ${figure(deg(aligned))}°; half of the tilt, ${figure(deg(room))}°, may go there: a tilt of ${figure(Math.ceil(10 * (deg(aligned) / ALIGNED_SHARE)) / 10)}° leaves that room.`,
           }),
         );
       const shift = press.sag + press.twist * rail.reach;

@@ -7,7 +7,20 @@ import { drawCapScrew, drawNut, drawSetScrew, drawSunkScrew } from '../parts/bou
 import type { Kernel, Solid } from '../solid/kernel.js';
 import { apply, applyDirection } from '../solid/matrix.js';
 import type { Matrix, Vec3 } from '../solid/mesh.js';
-import type { Beam, Fit, Handling, Kit, MeantOverlap, Move, Part, Placement, Pose, Screw, Step } from './types.js';
+import type {
+  Beam,
+  Fit,
+  Handling,
+  Kit,
+  KitLegend,
+  MeantOverlap,
+  Move,
+  Part,
+  Placement,
+  Pose,
+  Screw,
+  Step,
+} from './types.js';
 
 export type ScrewHead = 'cap' | 'sunk' | 'set';
 
@@ -53,6 +66,7 @@ export interface Bench {
   fit(options: Omit<Fit, 'wanted'>): void;
   handle(handling: Handling): void;
   beam(beam: Beam): void;
+  legend(legend: KitLegend): void;
   step(title: string, options: Omit<Step, 'step' | 'title'>): void;
   kit(): Kit;
 }
@@ -71,6 +85,7 @@ export function bench(k: Kernel, layout: Layout): Bench {
   const fits: Fit[] = [];
   const handling: Handling[] = [];
   const beams: Beam[] = [];
+  const legends: KitLegend[] = [];
   const steps: Step[] = [];
   const { spec } = layout;
   type Drawn = Pick<Part, 'solid' | 'posed'>;
@@ -166,10 +181,13 @@ export function bench(k: Kernel, layout: Layout): Bench {
     beam(beam) {
       beams.push(beam);
     },
+    legend(legend) {
+      legends.push(legend);
+    },
     step(title, options) {
       steps.push({ step: steps.length + 1, title, ...options });
     },
-    kit: () => ({ parts, placements, screws, fits, handling, beams, assembly: steps }),
+    kit: () => ({ parts, placements, screws, fits, handling, legends, beams, assembly: steps }),
   };
   return self;
 }

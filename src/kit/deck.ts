@@ -1,23 +1,13 @@
 /** Deck: tiles, splice plates below their seams, legends. */
 import { deckScrewAt } from '../layout/deck-screws.js';
-import type { Layout } from '../layout/layout.js';
 import { drawDeckSplice } from '../parts/deck-splice.js';
-import { drawDeckTile, type Legend, tileMatrix } from '../parts/deck-tile.js';
+import { drawDeckTile, tileMatrix } from '../parts/deck-tile.js';
 import { frame, translation } from '../solid/matrix.js';
-import type { Outlines, Vec2 } from '../solid/mesh.js';
-import { scaled, shift } from '../solid/outlines.js';
-import { outlinesBox } from '../solid/outlines-box.js';
 import { type Bench, fixKey, formedOverlap, move } from './bench.js';
 import { BRACKETS } from './frame.js';
+import { type Lettering, liesOn, writeLegends } from './legends.js';
 import { segmentName } from './mounts.js';
 import type { Move } from './types.js';
-
-/** Outlines of a word at a height, lower left at the origin. */
-export type Lettering = (text: string, options: { readonly height: number }) => Outlines;
-
-/** Height of letters, and how much of a cell they may fill. */
-const LETTER = 4.5;
-const FILL = 0.8;
 
 export function placeDeck(b: Bench, lettering: Lettering): void {
   const { layout, k } = b;
@@ -25,12 +15,14 @@ export function placeDeck(b: Bench, lettering: Lettering): void {
   const many = deck.tiles.length > 1;
   const carriers = layout.runs.flatMap((run) => run.segments.map((_, i) => segmentName(run, i)));
   const brackets = [...BRACKETS, ...layout.runs.flatMap((run) => run.seams.map((_, i) => `${run.side}-bar-${i + 1}`))];
+  const legends = writeLegends(layout, lettering);
+  for (const { label, place, stroke } of legends) b.legend({ label, place, stroke });
   const tiles = deck.tiles.map((tile, i) => {
     const id = many ? `deck-tile-${i + 1}` : 'deck-tile';
     return b.place({
       name: many ? `deck-${i + 1}` : 'deck',
       part: b.printed(id, 'deck tile', () =>
-        drawDeckTile(k, layout, { tile, legends: legendsOn(layout, tile, lettering) }),
+        drawDeckTile(k, layout, { tile, legends: legends.filter((one) => one.engraved && liesOn(tile, one.at)) }),
       ),
       matrix: tileMatrix(tile),
       touches: [...carriers, ...brackets],
@@ -128,29 +120,5 @@ function lowerDeck(b: Bench, tiles: readonly string[]): void {
         ...hardware.map((name) => move(name, [0, 0, -1], deckHold.length + 3, { tool: fixKey(b) })),
       ],
     },
-  );
-}
-
-function legendsOn(layout: Layout, tile: Layout['deck']['tiles'][number], lettering: Lettering): Legend[] {
-  const { grid, spec } = layout;
-  const { labels } = spec.grid;
-  if (!labels) return [];
-  return labels.flatMap((row, j) =>
-    row.flatMap((label, i): Legend[] => {
-      const at: Vec2 = [grid.columns[i]!, grid.rows[j]!];
-      const inside = at[0] > tile.x[0] && at[0] < tile.x[1] && at[1] > tile.y[0] && at[1] < tile.y[1];
-      if (!inside || label.trim() === '') return [];
-      const word = lettering(label, { height: LETTER });
-      if (word.length === 0) return [];
-      const box = outlinesBox(word);
-      const [w, h] = [box.max[0] - box.min[0], box.max[1] - box.min[1]];
-      const cell = [
-        grid.columnEdges[i + 1]! - grid.columnEdges[i]!,
-        grid.rowEdges[j + 1]! - grid.rowEdges[j]!,
-      ] as const;
-      const scale = Math.min(1, (FILL * cell[0]) / w, (FILL * cell[1]) / h);
-      const centred = shift(word, [-(box.min[0] + w / 2), -(box.min[1] + h / 2)]);
-      return [{ at, outlines: scaled(centred, scale) }];
-    }),
   );
 }

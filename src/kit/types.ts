@@ -139,6 +139,14 @@ export interface Step {
   readonly moves: readonly Move[];
 }
 
+/** A key's label and how wide its strokes come out in the room of its cell [mm]. */
+export interface KitLegend {
+  readonly label: string;
+  /** `row 0, column 3`, counted from the near left. */
+  readonly place: string;
+  readonly stroke: number;
+}
+
 export interface Kit {
   readonly parts: ReadonlyMap<string, Part>;
   readonly placements: readonly Placement[];
@@ -146,5 +154,6 @@ export interface Kit {
   readonly screws: readonly Screw[];
   readonly fits: readonly Fit[];
   readonly handling?: readonly Handling[];
+  readonly legends?: readonly KitLegend[];
   readonly assembly: readonly Step[];
 }

@@ -9,6 +9,10 @@ import { sunkRim } from './frame.js';
 import { openingsHalf, PLUG_APART } from './openings.js';
 import { GROOVE_ROOF, TUBE_HELD } from './socket.js';
 
+/** Between the beam's way and the deck. */
+const OVER_DECK = 0.1;
+/** The bore is drawn with facets. */
+const IN_BORE = 0.1;
 /** Between the beam's way and the head of the screw below it. */
 const OVER_HEAD = 0.2;
 
@@ -20,6 +24,7 @@ export function aroundMistakes(spec: Spec, field: Field<unknown>): readonly Mist
     ...receiver(spec, field),
     ...overScrew(spec, field),
     ...wallHoldsHead(spec, field),
+    ...throughSeat(spec, field),
   ];
 }
 
@@ -51,13 +56,14 @@ function beamHeight(spec: Spec, { frame: { section }, grid }: Field<unknown>): M
       },
     ];
   const corridor = corridorOf(spec, grid);
-  if (height >= corridor / 2 - 1e-9) return [];
+  const heightLeast = upTenth(corridor / 2 + OVER_DECK);
+  if (height >= heightLeast - 1e-9) return [];
   return [
     {
       code: 'preset/beam-too-low',
       path: 'beam.height',
       message: `beams ${height} mm above the deck graze it: the way of a beam is ${corridor} mm wide`,
-      hint: `at least ${upTenth(corridor / 2)} mm, or a receivers.part.aperture_diameter or beam that is narrower`,
+      hint: `at least ${heightLeast} mm, or a receivers.part.aperture_diameter or beam that is narrower`,
     },
   ];
 }
@@ -101,6 +107,23 @@ function receiver(spec: Spec, { socket }: Field<unknown>): Mistake[] {
       hint: `at most ${most} mm`,
     });
   return mistakes;
+}
+
+/** A short body stands back in its seat, so that the clamp's nut finds room over it: the beam passes the rest of the bore. */
+function throughSeat(spec: Spec, { mount, grid }: Field<unknown>): Mistake[] {
+  const corridor = corridorOf(spec, grid);
+  const back = -mount.barrel.front;
+  const bore = 2 * mount.barrel.radius - IN_BORE;
+  if (back <= 0 || corridor <= bore + 1e-9) return [];
+  const { length } = spec.emitters.part;
+  return [
+    {
+      code: 'preset/emitter-too-short',
+      path: 'emitters.part.length',
+      message: `a body ${length.value} mm long stands ${upTenth(back)} mm back in its seat, where the way of a beam, ${corridor} mm wide, has no room`,
+      hint: `at least ${upTenth(length.value + back)} mm, or a beam narrower than ${downTenth(bore - 1)} mm`,
+    },
+  ];
 }
 
 /** The beam passes over the head of the screw by which its socket slides. */

@@ -2,7 +2,7 @@
 
 import type { Spec } from '../spec/spec.js';
 import { rad } from '../units.js';
-import { gridOf, isInPieces } from './field.js';
+import { gridOf, longestRail } from './field.js';
 import { nearestLeaf } from './leaf-search.js';
 import { findLeaf } from './leaf-solve.js';
 import { askMount } from './mount-ask.js';
@@ -18,7 +18,7 @@ export interface Baseline extends MountSolution {
  * @throws {PresetError} when barrel, nuts or neighbouring mounts have no room, whatever the leaf
  */
 export function baselineOf(spec: Spec): Baseline | undefined {
-  const { width, tiltDeg } = askMount(spec, isInPieces(spec, gridOf(spec)));
+  const { width, tiltDeg } = askMount(spec, longestRail(gridOf(spec)));
   const at = { width, tilt: rad(tiltDeg) };
   const rooms = roomsOf(spec);
   for (const lengthMost of rooms) {

@@ -24,24 +24,25 @@ export function layField<Found extends { readonly mount: MountLayout }>(
   spec: Spec,
   solve: (ask: MountAsk) => Found | undefined,
 ): Field<Found> | undefined {
-  let inPieces = isInPieces(spec, gridOf(spec));
+  let rail = longestRail(gridOf(spec));
   for (;;) {
-    const ask = askMount(spec, inPieces);
+    const ask = askMount(spec, rail);
     const found = solve(ask);
     if (!found) return undefined;
     const at = around(spec, found.mount);
     const grid = layGrid(spec, marginsOf(spec, at));
     // A margin that grew with the mount may bring a rail beyond the bed.
-    if (inPieces || !isInPieces(spec, grid)) return { ...at, grid, ask, found, solved: marginSolved(spec, at) };
-    inPieces = true;
+    const bed = longestPiece(spec);
+    const grown = longestRail(grid);
+    if (rail > bed || grown <= bed) return { ...at, grid, ask, found, solved: marginSolved(spec, at) };
+    rail = grown;
   }
 }
 
 /** The field as far as it is known before the mounts are: it may still grow with them. */
 export const gridOf = (spec: Spec): Grid => layGrid(spec, marginsOf(spec));
 
-export const isInPieces = (spec: Spec, { width, depth }: Pick<Grid, 'width' | 'depth'>): boolean =>
-  Math.max(width, depth) > longestPiece(spec);
+export const longestRail = ({ width, depth }: Pick<Grid, 'width' | 'depth'>): number => Math.max(width, depth);
 
 function around(spec: Spec, mount: MountLayout): AtBeam {
   const socket = laySocket(spec, { axis: mount.axis, pitch: gridOf(spec).leastPitch });

@@ -1,6 +1,8 @@
 /** What a mount is asked for before its leaf is chosen: its width, and the tilt either way. */
 import { type Mistake, PresetError } from '../errors.js';
+import { bowSlope } from '../mechanics/beam.js';
 import type { Solved, Spec } from '../spec/spec.js';
+import { deg, type Rad } from '../units.js';
 import { downTenth, side, upTenth } from './fits.js';
 import { leastPitchOf } from './grid.js';
 import { collarRadius, LEAST_BARREL, leastMountWidth } from './mount-room.js';
@@ -18,6 +20,10 @@ const TILT_SIGMAS = 3;
 /** The wires' bundle stands back from the barrel's rim, where the collar sits, all round [mm]. */
 const WIRE_INSIDE = 0.4;
 
+/** Share of the tilt either way that what is aligned away may take, in all; beside warp there is weight and the screw's force. */
+export const ALIGNED_SHARE = 0.5;
+const WARP_ROOM = 1.15;
+
 export interface MountAsk {
   readonly width: number;
   readonly tiltDeg: number;
@@ -25,11 +31,13 @@ export interface MountAsk {
 }
 
 /**
- * @param inPieces - rails are cut midway between two mounts: each side needs a rib of its own
+ * @param rail - length of the longest rail [mm], as far as it is known
  * @throws {PresetError} when barrel, nuts or neighbours leave no room
  */
-export function askMount(spec: Spec, inPieces: boolean): MountAsk {
+export function askMount(spec: Spec, rail: number): MountAsk {
   const leastPitch = leastPitchOf(spec);
+  // A rail in pieces is cut midway between two mounts: each side needs a rib of its own.
+  const inPieces = rail > longestPiece(spec);
   const solved: Solved[] = [];
   const fail = (mistakes: readonly Mistake[]): never => {
     throw new PresetError(spec.name, mistakes);
@@ -85,14 +93,24 @@ export function askMount(spec: Spec, inPieces: boolean): MountAsk {
       why: `the mount's width: ${MOUNT_WIDTH} mm where the pitch allows it, never less than the ${widthLeast} mm that barrel, nuts and pin need`,
     });
 
-  const tiltDeg = spec.aim.tiltDeg ?? Math.ceil(2 * TILT_SIGMAS * spec.emitters.part.boresightSigmaDeg.value) / 2;
+  const { tiltDeg, why } = tiltOf(spec, Math.min(rail, longestPiece(spec)));
   if (spec.aim.tiltDeg === undefined)
-    solved.push({
-      path: 'aim.tilt',
-      value: tiltDeg,
-      why: `either way from level: three times the boresight error's Rayleigh parameter of ${spec.emitters.part.boresightSigmaDeg.value}°, which 99 barrels in 100 stay within`,
-    });
+    solved.push({ path: 'aim.tilt', value: tiltDeg, why: `either way from level: ${why}` });
   return { width, tiltDeg, solved };
+}
+
+/** In half degrees: what the barrels ask for, or, where they are straight, what the longest piece of rail does. */
+function tiltOf(spec: Spec, piece: number): { readonly tiltDeg: number; readonly why: string } {
+  const sigma = spec.emitters.part.boresightSigmaDeg.value;
+  const warp = deg(bowSlope(spec.printer.machine.warpPer100.value, 100, piece) as Rad);
+  const halves = (value: number) => Math.ceil(2 * value - 1e-9) / 2;
+  const [barrels, rails] = [halves(TILT_SIGMAS * sigma), halves((WARP_ROOM * warp) / ALIGNED_SHARE)];
+  const own = `three times the boresight error's Rayleigh parameter of ${sigma}°, which 99 barrels in 100 stay within`;
+  if (spec.aim.tiltDeg !== undefined || barrels >= rails) return { tiltDeg: spec.aim.tiltDeg ?? barrels, why: own };
+  return {
+    tiltDeg: rails,
+    why: `warp may turn the mounts on a piece of rail ${upTenth(piece)} mm long by ${Math.round(10 * warp) / 10}°, and half of the tilt may go there`,
+  };
 }
 
 /** What the bed takes along its longer side [mm]. */

@@ -44,6 +44,9 @@ const FOOT_HEIGHT = 5;
 /** Height of the plinth the sockets stand on: room for the screw's formed thread. */
 const PLINTH = 8;
 const LEG_RISE = 1.5;
+/** Between the stop's top and the legs bent over it; stop above the tube's roof. */
+const LEG_OVER = 0.5;
+const STOP_OVER = 0.2;
 const GROOVE = { width: 3, depth: 1.6 } as const;
 const SLIDE_MOST = 1.5;
 const SLIDE_LEAST = 1;
@@ -90,7 +93,9 @@ export function laySocket(
   const length = -(pocketRear - STOP);
   const floor = axis - receiver.sensorFromTop.value;
   const bodyTop = floor + receiver.height.value;
-  const legTop = bodyTop + LEG_RISE;
+  // The stop ends what passes the tube, whose roof is its highest point; the legs are bent over it.
+  const stopLeast = axis + TUBE_ROOF * (receiver.apertureDiameter.value / 2) + STOP_OVER;
+  const legTop = Math.max(bodyTop + LEG_RISE, stopLeast + receiver.legWidth.value + LEG_OVER);
   const screwLength = stocked(screw.capLengths.value, FOOT_HEIGHT + 1.5 * screw.diameter.value) ?? 0;
   return {
     width: socketWidth(spec, slide),
@@ -108,7 +113,7 @@ export function laySocket(
       channel: channelWidth(spec),
       channelFrom: bodyTop - 0.05,
     },
-    stop: { top: legTop - receiver.legWidth.value - 0.5 },
+    stop: { top: legTop - receiver.legWidth.value - LEG_OVER },
     top: Math.max(legTop + 1.8, axis + TUBE_ROOF * (receiver.apertureDiameter.value / 2) + OVER_TUBE),
     lid: { thickness: 1.6, plugBottom: legTop + 0.2 },
     groove: { at: pocketRear + 1.5, width: GROOVE.width + 2 * play, depth: GROOVE.depth + 0.2 },

@@ -78,6 +78,8 @@ export function midTwist(options: { torque: number; length: number; stiffness: n
  * Source: sagitta of a shallow arc.
  */
 export function bowSlope(bow: number, statedLength: number, length: number): number {
+  // A part that doesn't bow is flat.
+  if (bow === 0) return 0;
   requirePositive('bowSlope', { bow, statedLength, length });
   return (4 * bow * length) / statedLength ** 2;
 }

@@ -14,7 +14,8 @@ import { pilotHole, sunkHole } from './holes.js';
 
 const OVER = 1;
 const ENGRAVED = 0.6;
-const LINE = 0.8;
+/** Breadth of the lines between cells. */
+export const BOUNDARY = 0.8;
 const INTO = 0.2;
 
 /** A label's outline around its middle, with the cell it belongs to: made by whoever has a font. */
@@ -90,7 +91,7 @@ export function drawDeckTile(
 
 /** The lines between cells and around them, as far as they lie on the tile: one figure, as boxes that cross leave slivers. */
 function boundaries({ grid }: Layout, tile: DeckTile): Outlines {
-  const half = LINE / 2;
+  const half = BOUNDARY / 2;
   const [ex, ey] = [grid.columnEdges, grid.rowEdges];
   const inX = (v: number) => Math.min(Math.max(v, tile.x[0]), tile.x[1]);
   const inY = (v: number) => Math.min(Math.max(v, tile.y[0]), tile.y[1]);

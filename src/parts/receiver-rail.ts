@@ -4,12 +4,14 @@ import type { RailSegment } from '../layout/runs.js';
 import { SOCKET_RIDGE } from '../layout/socket.js';
 import type { Kernel, Solid } from '../solid/kernel.js';
 import { polygon } from '../solid/outlines.js';
-import { atPlaces, box } from '../solid/shapes.js';
+import { atPlaces, box, prism } from '../solid/shapes.js';
 import { pilotHole } from './holes.js';
 import { railBody } from './rail.js';
 
 const INTO = 0.2;
 const WINDOW_PLAY = 0.5;
+/** Half of the plinth under the sockets' rear, along y. */
+const PLINTH_HALF = 3;
 
 export function drawReceiverRail(k: Kernel, layout: Layout, segment: RailSegment): Solid {
   const { section } = layout.frame;
@@ -23,12 +25,7 @@ export function drawReceiverRail(k: Kernel, layout: Layout, segment: RailSegment
   const ridge = front - socket.groove.at;
   add.push(
     box(k, [0, front + 0.2, section.floor - INTO], [segment.length, front + socket.foot.length - 0.2, top]),
-    box(k, [0, ridge - 3, section.floor - INTO], [segment.length, ridge + 3, top]),
-    box(
-      k,
-      [0, ridge - SOCKET_RIDGE.width / 2, section.floor - INTO],
-      [segment.length, ridge + SOCKET_RIDGE.width / 2, top + SOCKET_RIDGE.depth],
-    ),
+    ridged(k, { at: ridge, from: section.floor - INTO, top, length: segment.length }),
   );
   const pilot = pilotHole(k, spec, {
     at: [0, front - socket.foot.screwAt, top],
@@ -43,6 +40,31 @@ export function drawReceiverRail(k: Kernel, layout: Layout, segment: RailSegment
     ),
   );
   return k.subtract(k.union(add), cut);
+}
+
+/** Plinth with the ridge on it, as one figure: two boxes flush at the rail's ends would leave slivers there. */
+function ridged(
+  k: Kernel,
+  {
+    at,
+    from,
+    top,
+    length,
+  }: { readonly at: number; readonly from: number; readonly top: number; readonly length: number },
+): Solid {
+  const half = SOCKET_RIDGE.width / 2;
+  const high = top + SOCKET_RIDGE.depth;
+  const outline = polygon([
+    [at - PLINTH_HALF, from],
+    [at + PLINTH_HALF, from],
+    [at + PLINTH_HALF, top],
+    [at + half, top],
+    [at + half, high],
+    [at - half, high],
+    [at - half, top],
+    [at - PLINTH_HALF, top],
+  ]);
+  return prism(k, outline, { axis: 'x', from: 0, to: length });
 }
 
 /** Window whose top slopes in at 45°, cut flat one millimetre up: a bridge as short as the window allows. */

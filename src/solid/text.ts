@@ -11,10 +11,18 @@ export interface TextOptions {
   readonly height: number;
   /** Width of the strokes [mm]; a seventh of the height without it. */
   readonly stroke?: number;
+  /** Breadth of the letters' middle lines over the alphabet's own, up to 1; strokes keep their width. Default 1. */
+  readonly condense?: number;
 }
+
+/** Least distance between the middle lines of neighbouring letters, in strokes: between them is then one stroke's width. */
+const APART = 2;
 
 interface Glyph {
   readonly outlines: Outlines;
+  /** Where its middle lines begin and end; undefined for a blank. */
+  readonly from?: number;
+  readonly to?: number;
   /** From one letter's start to the next one's. */
   readonly advance: number;
 }
@@ -31,40 +39,50 @@ export function text(profiles: Profiles, line: string, options: TextOptions): Ou
 /** @returns `text` for many lines: each letter is widened once */
 export function letterer(profiles: Profiles): (line: string, options: TextOptions) => Outlines {
   const glyphs = new Map<string, Glyph>();
-  return (line, { height, stroke = height / 7 }) => {
+  return (line, { height, stroke = height / 7, condense = 1 }) => {
     requirePositive('text: the height', height);
     requirePositive('text: the stroke', stroke);
+    requirePositive('text: the breadth', condense);
     const unknown = /[^ -~]/u.exec(line);
     if (unknown) throw new RangeError(`text: no strokes for ${JSON.stringify(unknown[0])} in ${JSON.stringify(line)}`);
     const glyphOf = (letter: string): Glyph => {
-      const key = `${letter} ${height} ${stroke}`;
-      const glyph = glyphs.get(key) ?? drawGlyph(profiles, letter, { height, stroke });
+      const key = `${letter} ${height} ${stroke} ${condense}`;
+      const glyph = glyphs.get(key) ?? drawGlyph(profiles, letter, { height, stroke, condense });
       glyphs.set(key, glyph);
       return glyph;
     };
     let x = 0;
+    let before = -Infinity;
     const placed = [...line].flatMap((letter): Outlines[] => {
-      const { outlines, advance } = glyphOf(letter);
-      x += advance;
-      return outlines.length === 0 ? [] : [shift(outlines, [x - advance, 0])];
+      const { outlines, advance, from, to } = glyphOf(letter);
+      if (from === undefined || to === undefined) {
+        x += advance;
+        return [];
+      }
+      const at = Math.max(x, before + APART * stroke - from);
+      [x, before] = [at + advance, at + to];
+      return [shift(outlines, [at, 0])];
     });
     return joined(profiles, placed);
   };
 }
 
-function drawGlyph(
-  profiles: Profiles,
-  letter: string,
-  { height, stroke }: { readonly height: number; readonly stroke: number },
-): Glyph {
+function drawGlyph(profiles: Profiles, letter: string, { height, stroke, condense }: Required<TextOptions>): Glyph {
   const { width, segments } = lettering.vectorChar({ height }, letter);
-  if (letter === ' ') return { outlines: [], advance: width };
-  const strokes = segments.map((points) => {
+  if (letter === ' ') return { outlines: [], advance: condense * width };
+  const narrow = segments.map((points) => points.map(([x, y]): [number, number] => [condense * x!, y!]));
+  const xs = narrow.flatMap((points) => points.map(([x]) => x));
+  const strokes = narrow.map((points) => {
     const path = geometries.path2.fromPoints({ closed: false }, points);
     const wide = expansions.expand({ delta: stroke / 2, corners: 'round', segments: 16 }, path);
     return geometries.geom2.toOutlines(wide) as unknown as Outlines;
   });
-  return { outlines: profiles.union(strokes), advance: width };
+  return {
+    outlines: profiles.union(strokes),
+    from: Math.min(...xs),
+    to: Math.max(...xs),
+    advance: condense * width,
+  };
 }
 
 /** Letters in their order as one figure: united are only those whose widths overlap. */

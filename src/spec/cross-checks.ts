@@ -135,7 +135,7 @@ function checkLeaf(data: unknown): Unplaced[] {
 
 /** Pairs of figures of which the first may not exceed the second. */
 const ORDERED = {
-  emitter: [],
+  emitter: [['beamDiameter', 'diameter']],
   light: [],
   receiver: [
     ['sensorFromTop', 'height'],
