@@ -29,7 +29,8 @@ const PUSH_LEAST = 0.15;
 /** Where the search for mass and lever starts: a light arm [t], [mm]. */
 const FIRST_MASS = { movingMass: 6e-6, massLever: 9 } as const;
 const MASS_TOLERANCE = 0.001;
-const ROUNDS = 12;
+/** A longer leaf is heavier and asks for a longer one: most settle within five rounds, heavy barrels on thin arms in a score. */
+const ROUNDS = 60;
 
 export interface MountSolution {
   readonly mount: MountLayout;
@@ -48,7 +49,14 @@ export function layMountWithLeaf(
     try {
       const settled = settleMount(spec, { width, tilt, lengthMost, choose: solveLeaf });
       if (settled) return settled;
-      throw new Error(`leaf and mount did not settle (length ${lengthMost}, width ${width})`);
+      throw new PresetError(spec.name, [
+        {
+          code: 'leaf/conflict',
+          path: 'leaf',
+          message: `within ${ROUNDS} rounds no leaf carries the mount that its own length asks for, ${lengthMost} mm a leg and ${width} mm wide`,
+          hint: 'pin leaf.length, or take a smaller aim.tilt',
+        },
+      ]);
     } catch (error) {
       if (!(error instanceof PresetError)) throw error;
       failure = error;

@@ -15,7 +15,7 @@ export interface TextOptions {
   readonly condense?: number;
 }
 
-/** Least distance between the middle lines of neighbouring letters, in strokes: between them is then one stroke's width. */
+/** Distance between the middle lines of neighbouring letters that condensing leaves, in strokes: one stroke's width is free. */
 const APART = 2;
 
 interface Glyph {
@@ -59,7 +59,8 @@ export function letterer(profiles: Profiles): (line: string, options: TextOption
         x += advance;
         return [];
       }
-      const at = Math.max(x, before + APART * stroke - from);
+      // Condensed letters keep the distance that they had, up to two strokes.
+      const at = Math.max(x, before + Math.min((x + from - before) / condense, APART * stroke) - from);
       [x, before] = [at + advance, at + to];
       return [shift(outlines, [at, 0])];
     });
