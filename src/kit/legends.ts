@@ -29,16 +29,11 @@ const BESIDE_LINE = 0.7;
 export function writeLegends({ grid, spec }: Layout, lettering: Lettering): readonly WrittenLegend[] {
   const { labels } = spec.grid;
   const line = spec.printer.machine.lineWidth.value;
-  // A narrow margin leaves less than a cell on the deck.
-  const free = (at: number, edges: readonly number[], size: number) => {
-    const before = edges.findLast((edge) => edge < at)!;
-    const after = edges.find((edge) => edge > at)!;
-    return 2 * (Math.min(at - Math.max(before, 0), Math.min(after, size) - at) - BOUNDARY / 2 - BESIDE_LINE);
-  };
+  const free = (edges: readonly number[], i: number) => edges[i + 1]! - edges[i]! - BOUNDARY - 2 * BESIDE_LINE;
   return (labels ?? []).flatMap((row, j) =>
     row.flatMap((label, i): WrittenLegend[] => {
       const at: Vec2 = [grid.columns[i]!, grid.rows[j]!];
-      const room: Vec2 = [free(at[0], grid.columnEdges, grid.width), free(at[1], grid.rowEdges, grid.depth)];
+      const room: Vec2 = [free(grid.columnEdges, i), free(grid.rowEdges, j)];
       const fitted = label.trim() === '' ? undefined : fit(label, { room, lettering });
       if (!fitted) return [];
       const stroke = STROKE * fitted.scale;

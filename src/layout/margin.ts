@@ -16,8 +16,9 @@ import type { SocketLayout } from './socket.js';
 const APART = 0.4;
 /** A finger's radius and some play, as the bezel is a wall beside the finger. */
 const FINGER = 18;
-/** Beyond the outermost cell, so that its boundary is seen. */
+/** Beyond the outermost cell, so that its boundary is seen; and so that it lies on the deck at all. */
 const BORDER = 2;
+const BORDER_LEAST = 1;
 /** With narrower cells the cover's inner screws stand beside the outermost mounts. */
 const ROOMY = 19.95;
 const MARGIN_NARROW = 25.2;
@@ -40,14 +41,16 @@ export interface AtBeam {
 /** What each thing beside the outermost beams of an axis needs. */
 export function marginNeeds(spec: Spec, cells: readonly number[], at?: AtBeam): readonly MarginNeed[] {
   const { leg } = layJoint(spec, spec.frame.wall ?? WALL);
+  const outermost = Math.max(cells[0]!, cells.at(-1)!) / 2;
   const must = (what: string, least: number): MarginNeed => ({ what, least: upTenth(least), must: true });
   return [
     must('two corner brackets on each side', (2 * leg + 1 - spanOf(cells)) / 2),
+    must('the outermost cell, whose boundary is engraved in the deck', outermost + BORDER_LEAST),
     ...(at ? besideBeams(spec, at).map(({ what, half }) => must(what, TAB + APART + half)) : []),
     { what: 'a finger beside the wall', least: FINGER, must: false },
     {
       what: `the outermost cell and ${BORDER} mm beyond it`,
-      least: Math.max(cells[0]!, cells.at(-1)!) / 2 + BORDER,
+      least: outermost + BORDER,
       must: false,
     },
     ...innerScrews(spec, cells, at),

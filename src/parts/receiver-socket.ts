@@ -11,8 +11,8 @@ import { box, prism } from '../solid/shapes.js';
 import type { Spec } from '../spec/spec.js';
 
 const OVER = 1;
-/** Target on the face: its depth and line width, its rings' distances from the tube, and what is left beside them [mm]. */
-const TARGET = { depth: 0.4, line: 0.6, rings: [1.1, 2.6], beside: 0.9 } as const;
+/** Target on the face: depths of rings and cross (two, as grounds in one plane would leave slivers where they meet), line width, its rings' distances from the tube, and what is left beside them [mm]. */
+const TARGET = { ring: 0.4, cross: 0.5, line: 0.6, rings: [1.1, 2.6], beside: 0.9 } as const;
 
 export function drawReceiverSocket(k: Kernel, spec: Spec, s: SocketLayout): Solid {
   const half = s.width / 2;
@@ -46,7 +46,9 @@ export function drawReceiverSocket(k: Kernel, spec: Spec, s: SocketLayout): Soli
       [s.groove.at - s.groove.width / 2, -half - OVER, -OVER],
       [s.groove.at + s.groove.width / 2, half + OVER, s.groove.depth],
     ),
-    ...target(s).map((outlines) => prism(k, outlines, { axis: 'x', from: s.face - TARGET.depth, to: s.face + OVER })),
+    ...target(s).map(({ outlines, depth }) =>
+      prism(k, outlines, { axis: 'x', from: s.face - depth, to: s.face + OVER }),
+    ),
   ]);
 }
 
@@ -57,16 +59,18 @@ function target(s: SocketLayout) {
   // A ring that reaches the side would leave slivers there.
   const most = s.width / 2 - TARGET.beside - line;
   const radii = TARGET.rings.map((off) => s.tube.radius + off).filter((r) => r <= most);
-  const rings = radii.map((r) => ring([cy, cz], r + line, r - line));
+  const rings = radii.map((r) => ({ outlines: ring([cy, cz], r + line, r - line), depth: TARGET.ring }));
   const reach = s.width / 2 + OVER;
   const start = s.tube.radius + 0.7;
-  const bar = (a: number, b: number) =>
-    polygon([
+  const bar = (a: number, b: number) => ({
+    outlines: polygon([
       [a, cz - line],
       [b, cz - line],
       [b, cz + line],
       [a, cz + line],
-    ]);
+    ]),
+    depth: TARGET.cross,
+  });
   return [...rings, bar(-reach, -start), bar(start, reach)];
 }
 

@@ -1,9 +1,9 @@
-import { beforeAll, expect, test } from 'vitest';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { threads } from '../../src/checks/threads.js';
 import type { Kit, Screw } from '../../src/kit/types.js';
 import type { MeasuringKernel } from '../../src/solid/kernel.js';
 import { loadManifoldKernel } from '../../src/solid/manifold-kernel.js';
-import { box } from '../../src/solid/shapes.js';
+import { box, cylinder } from '../../src/solid/shapes.js';
 import { capScrew, changeScrew, contextOf, LID_AT, part, shifted, soundKit, withThing } from './sound-kit.js';
 
 let k: MeasuringKernel;
@@ -58,6 +58,45 @@ test('a formed thread needs 1.5 diameters', () => {
   // 5 long through a lid of 3 leaves 2 < 1.5 · 2.5 = 3.75.
   const kit = withScrew(sound, 'lid-screw', { length: 5, into: { kind: 'formed', part: 'base', engaged: 2 } });
   expect(ask(kit)).toMatchObject([{ code: 'thread/formed-short', measured: 2, limit: 3.75 }]);
+});
+
+describe('a vertical hole is drawn wider by what the printer closes it', () => {
+  // Pilot 2.1 and .5 of growth: drawn 2.6 wide, no solid of Ø2.5 touches it; printed it is 2.1 again.
+  const drawnWide = (): Kit => {
+    const base = sound.parts.get('base')!;
+    const hole = cylinder(k, {
+      from: [LID_AT[0], LID_AT[1], 0.5],
+      to: [LID_AT[0], LID_AT[1], 7],
+      radius: 1.3,
+      fit: 'hole',
+    });
+    return { ...sound, parts: new Map(sound.parts).set('base', { ...base, solid: k.subtract(base.solid, [hole]) }) };
+  };
+  const grown = (kit: Kit, growth: number) => {
+    const { spec } = contextOf(k, kit);
+    const machine = { ...spec.printer.machine, holeGrowth: { value: growth, source: 'test' } };
+    return threads.run(contextOf(k, kit, { spec: { ...spec, printer: { name: 'grown', machine } } }));
+  };
+
+  test('a thread is formed in it as in one that is not grown', () => {
+    expect(grown(drawnWide(), 0.5)).toEqual([]);
+  });
+
+  test('a hole that is wider than the growth explains holds no thread', () => {
+    expect(grown(drawnWide(), 0.05).map(({ code, measured }) => [code, measured])).toEqual([
+      ['thread/not-as-drawn', 0],
+    ]);
+  });
+
+  test('a screw that is not as deep as it says is found in it too', () => {
+    const out = changeScrew(shifted(drawnWide(), 'lid-screw', [0, 0, 3]), 'lid-screw', {
+      head: [LID_AT[0], LID_AT[1], 8.5],
+    });
+    const [found, ...more] = grown(out, 0.5);
+    expect(more).toEqual([]);
+    expect(found).toMatchObject({ code: 'thread/not-as-drawn', limit: 5 });
+    expect(found!.measured).toBeCloseTo(2, 3);
+  });
 });
 
 test('a screw must not bottom, whether it says so or not', () => {

@@ -29,6 +29,32 @@ const rows = [
     'an aperture as wide as its target',
     'grid: { rows: 1, columns: 2, pitch: 24 }\nreceivers: { part: { base: three-leg, aperture_diameter: 6 } }',
   ],
+  ['leaves wider than the corner posts let pass', 'grid: { rows: 2, columns: 3, pitch: 40 }\nleaf: { width: 30 }'],
+  ['wide leaves at a close pitch', 'grid: { rows: 2, columns: 3, pitch: 24 }\nleaf: { width: 20 }'],
+  [
+    'a thick and long barrel',
+    'grid: { rows: 2, columns: 3, pitch: 30 }\nemitters: { part: { base: barrel-6x12, diameter: 15, length: 40, mass_g: 20 } }\naim: { tilt: 1.5 }',
+  ],
+  [
+    'a receiver 20 high, 20 wide and 15 deep',
+    'grid: { rows: 2, columns: 3, pitch: 30 }\nreceivers: { part: { base: three-leg, width: 20, height: 20, depth: 15 } }',
+  ],
+  [
+    'a wide and long aperture before a flat receiver, its stop over the tube',
+    'grid: { rows: 2, columns: 3, pitch: 24 }\nbeam: { height: 6 }\nemitters: { part: { base: barrel-8x13, divergence_mrad: 60 } }\nreceivers: { part: { base: three-leg, width: 9, height: 6, sensor_from_top: 3, aperture_diameter: 8, aperture_depth: 40 } }\nscrews: { fix: M2.5 }',
+  ],
+  [
+    'vertical holes drawn as wide as the thread',
+    'grid: { rows: 2, columns: 8, pitch: 24 }\nprinter: { base: bed-180, hole_growth: 0.5 }\nscrews: { fix: M2 }',
+  ],
+  [
+    'ridge and floor that once left facets without area at the rail’s end',
+    'grid: { rows: 3, columns: 2, pitch: { x: 34, y: 20.5 } }\nbeam: { height: 6 }\nreceivers: { part: { base: three-leg, width: 5, height: 6, depth: 9.5, legs: 2, leg_width: 0.67, leg_pitch: 0.67, aperture_diameter: 4, aperture_depth: 7, sensor_from_top: 1.2 } }\nmaterial: abs\nscrews: { fix: M2, adjust: M3 }\nleaf: { width: 15.5 }\naim: { tilt: 1.6 }',
+  ],
+  [
+    'a coarse printer, its wires beside the adjusting screw',
+    'grid: { rows: 1, columns: 2, pitch: 30 }\nprinter: { base: bed-220, gap_tolerance: 0.3, warp_per_100: 0 }\nscrews: { adjust: M3 }\naim: { tilt: 1.5 }',
+  ],
   ['one key', 'grid: { rows: 1, columns: 1, pitch: 22 }'],
 ] as const;
 
@@ -57,6 +83,16 @@ test.each(rows)(
   },
   60_000,
 );
+
+test('a leaf given in full that the search’s reserve would refuse is judged by the nonlinear solver', () => {
+  const pinned = (tilt: number) =>
+    `grid: { rows: 2, columns: 3, pitch: 22 }\nleaf: { layout: in-line, length: 10, thickness: 0.86 }\naim: { tilt: ${tilt} }\n`;
+  const found = findingsOf(shop, pinned(2.4)).filter(({ severity }) => severity === 'error');
+  expect(found).toEqual([]);
+  // It is within 2 % of what PETG holds for years; a tenth of a degree more is refused, and so is a search with its reserve.
+  expect(() => draw(shop, pinned(2.5))).toThrow(PresetError);
+  expect(() => draw(shop, pinned(2.4).replace(', thickness: 0.86', ''))).toThrow(PresetError);
+}, 60_000);
 
 test('mounts beside a seam have a rib on both sides, at the least pitch of a rail in pieces', () => {
   const preset = (pitch: number) => `grid: { rows: 1, columns: 20, pitch: { x: ${pitch}, y: 22 } }\n`;

@@ -115,7 +115,9 @@ test('labels: the first row is the far one, letters stand over their own crossin
     .filter((points) => {
       const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)];
       const size = Math.max(Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys));
-      return size < 8;
+      // Inside the grid, where no screw holds the deck.
+      const inGrid = Math.min(...xs) > layout.grid.columnEdges[0]! && Math.max(...xs) < layout.grid.columnEdges[2]!;
+      return size < 8 && inGrid;
     });
   expect(letters).toHaveLength(1);
   const [xs, ys] = [letters[0]!.map(([x]) => x), letters[0]!.map(([, y]) => y)];
