@@ -116,7 +116,7 @@ test('labels: the first row is the far one, letters stand over their own crossin
       const [xs, ys] = [points.map(([x]) => x), points.map(([, y]) => y)];
       const size = Math.max(Math.max(...xs) - Math.min(...xs), Math.max(...ys) - Math.min(...ys));
       // Inside the grid, where no screw holds the deck.
-      const inGrid = Math.min(...xs) > layout.grid.columnEdges[0]! && Math.max(...xs) < layout.grid.columnEdges[2]!;
+      const inGrid = Math.min(...ys) > layout.grid.rowEdges[0]! && Math.max(...ys) < layout.grid.rowEdges[2]!;
       return size < 8 && inGrid;
     });
   expect(letters).toHaveLength(1);
