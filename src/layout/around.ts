@@ -8,8 +8,9 @@ import { downTenth, upTenth } from './fits.js';
 import { sunkRim } from './frame.js';
 import { openingsHalf, PLUG_APART } from './openings.js';
 import { GROOVE_ROOF, TUBE_HELD } from './socket.js';
+import { ABOVE_DECK } from './window.js';
 
-/** Between the beam's way and the deck. */
+/** Between the beam's way and the window's edge over the deck: facets. */
 const OVER_DECK = 0.1;
 /** The bore is drawn with facets. */
 const IN_BORE = 0.1;
@@ -56,7 +57,7 @@ function beamHeight(spec: Spec, { frame: { section }, grid }: Field<unknown>): M
       },
     ];
   const corridor = corridorOf(spec, grid);
-  const heightLeast = upTenth(corridor / 2 + OVER_DECK);
+  const heightLeast = upTenth(corridor / 2 + ABOVE_DECK + OVER_DECK);
   if (height >= heightLeast - 1e-9) return [];
   return [
     {

@@ -68,7 +68,7 @@ export function layMountWithLeaf(
 }
 
 /** What the closed forms say of room: the nonlinear solver does not ask for it. */
-const ROOM: readonly Broken['rule'][] = ['height', 'length', 'post', 'gap'];
+const ROOM: readonly Broken['rule'][] = ['height', 'length', 'post', 'bias', 'gap'];
 
 /**
  * A leaf that the preset gives in full is not searched for, so it needs no reserve: the nonlinear solver's own figures decide.

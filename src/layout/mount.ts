@@ -154,7 +154,8 @@ export function layMount(
     axis,
     origin,
     post: place.post,
-    base: { front: BASE_FRONT, rear: baseRear, rearFrom: rear },
+    // An upright leaf stands on the base, however high the arm's rear asks it to stand.
+    base: { front: leafEnd(leaf) === 'top' ? origin[1] : BASE_FRONT, rear: baseRear, rearFrom: rear },
     arm: {
       neckTop,
       rearBottom,

@@ -17,12 +17,14 @@ export interface Judged {
   readonly broken: readonly Broken[];
 }
 
-const BY_ROOM = { height: 'room', length: 'room', post: 'post', gap: 'gap' } as const;
+const BY_ROOM = { height: 'room', length: 'room', post: 'post', bias: 'bias', gap: 'gap' } as const;
 
 /** What strength and push ask for, as the kit's checks do; and room. */
 export function faultsOf({ bent, leaf, plastic, broken }: Judged): Fault[] {
   const room = broken.flatMap(({ rule, measured, limit }): Fault[] =>
-    rule in BY_ROOM ? [{ code: BY_ROOM[rule as keyof typeof BY_ROOM], measured, limit, unit: 'mm' }] : [],
+    rule in BY_ROOM
+      ? [{ code: BY_ROOM[rule as keyof typeof BY_ROOM], measured, limit, unit: rule === 'bias' ? '°' : 'mm' }]
+      : [],
   );
   return [...leafFaults(bent, { leaf, plastic }), ...room];
 }

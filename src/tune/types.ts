@@ -47,6 +47,7 @@ export const FAULTS = {
   gap: { letter: 'G', what: 'legs come too near each other when the stop touches' },
   room: { letter: 'Z', what: 'no room: the leaf is higher than the mount can be' },
   post: { letter: 'A', what: 'post and arm are less than five leaf thicknesses deep and would bend with the leaf' },
+  bias: { letter: 'B', what: 'the arm would be printed tilted up so far that it no longer clears the leaf' },
   around: { letter: 'K', what: 'the kit can’t be laid out around this mount' },
   undrawn: { letter: 'X', what: 'can’t be drawn: legs, stop and screw find no room together' },
   unsolved: { letter: 'N', what: 'no equilibrium was found' },

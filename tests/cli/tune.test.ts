@@ -286,3 +286,26 @@ describe('--apply', () => {
     ]);
   });
 });
+
+describe('what no leaf may be is refused alike by every command', () => {
+  test.each([
+    ['longer than its mount', 'leaf: { length: 50 }\n', 'leaf.length', /longer than the whole mount/],
+    ['thinner than two lines', 'leaf: { thickness: 0.6 }\n', 'leaf.thickness', /under two print lines, 0\.86 mm/],
+    ['a notch wider than its mount', 'leaf: { layout: notch, length: 20 }\n', 'leaf.length', /notch of radius 20 mm/],
+  ])('%s', async (_, lines, path, says) => {
+    const cwd = workshop({ fern: GRID + lines });
+    const told = await Promise.all(['kit', 'check', 'tune'].map((command) => beamloom([command, 'fern'], { cwd })));
+    // What kit and check tell of their progress aside.
+    const answers = told.map(({ stderr }) => stderr.replace(/^1 of 1.*\n/, ''));
+    for (const [i, { code, stdout }] of told.entries()) {
+      expect({ code, stdout }).toEqual({ code: 2, stdout: '' });
+      expect(answers[i]).toBe(answers[0]);
+    }
+    const said = answers[0]!.replaceAll(/\s+/g, ' ');
+    expect(said).toMatch(/1 mistake, so nothing is made/);
+    expect(said).toContain(`fern.yaml:2:`);
+    expect(said).toContain(path);
+    expect(said).toMatch(says);
+    expect(existsSync(join(cwd, 'out'))).toBe(false);
+  });
+});

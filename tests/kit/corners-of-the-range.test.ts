@@ -55,6 +55,10 @@ const rows = [
     'a coarse printer, its wires beside the adjusting screw',
     'grid: { rows: 1, columns: 2, pitch: 30 }\nprinter: { base: bed-220, gap_tolerance: 0.3, warp_per_100: 0 }\nscrews: { adjust: M3 }\naim: { tilt: 1.5 }',
   ],
+  [
+    'an upright leaf shorter than the arm’s rear is high',
+    'grid: { rows: 1, columns: 2, pitch: 26 }\nreceivers: { part: side-looker }\nmaterial: pc\nscrews: { fix: M4, adjust: M2, clamp: M4 }\nleaf: { layout: upright, length: 6 }\naim: { tilt: 2.2 }',
+  ],
   ['one key', 'grid: { rows: 1, columns: 1, pitch: 22 }'],
 ] as const;
 
@@ -139,6 +143,11 @@ test.each([
     'splice plates below the rails',
     'grid: { rows: 2, columns: 8, pitch: 24 }\nprinter: bed-180\nbeam: { height: 13.5 }',
     'beam.height',
+  ],
+  [
+    'three soft legs, whose preload would tilt the printed arm by 26°',
+    'grid: { rows: 1, columns: 2, pitch: 24 }\nmaterial: pa12\nleaf: { legs: 3, length: 12, thickness: 0.86 }\naim: { tilt: 1.2 }',
+    'leaf.length',
   ],
   ['a plastic too soft for the tilt', 'grid: { rows: 2, columns: 3, pitch: 22 }\nmaterial: pp', 'aim.tilt'],
 ])('%s: refused with the figure that would do', (_, preset, path) => {
