@@ -203,8 +203,9 @@ describe('kits', () => {
     const cwd = workshop({ small });
     expect((await run(cwd, 'kit')).code).toBe(0);
     const good = tree(join(cwd, 'out'));
-    // A printer that bows its parts by 2 mm in 100 turns the mounts by more than half of their tilt.
-    writeFileSync(join(cwd, 'presets/small.yaml'), `${small}printer: { base: bed-220, warp_per_100: 2 }\n`);
+    // A printer that bows its parts by 2 mm in 100 turns the mounts by more than half of a tilt of 3°; an open one would grow with it.
+    const bowed = 'printer: { base: bed-220, warp_per_100: 2 }\naim: { tilt: 3 }\n';
+    writeFileSync(join(cwd, 'presets/small.yaml'), small + bowed);
     const refused = await run(cwd, 'kit --json');
     expect(refused.code).toBe(1);
     const [kit] = JSON.parse(refused.stdout).kits;
