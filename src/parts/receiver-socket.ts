@@ -12,7 +12,7 @@ import type { Spec } from '../spec/spec.js';
 
 const OVER = 1;
 /** Target on the face: depths of rings and cross (two, as grounds in one plane would leave slivers where they meet), line width, its rings' distances from the tube, and what is left beside them [mm]. */
-const TARGET = { ring: 0.4, cross: 0.5, line: 0.6, rings: [1.1, 2.6], beside: 0.9 } as const;
+const TARGET = { ring: 0.3, cross: 0.4, line: 0.6, rings: [1.1, 2.6], beside: 0.9 } as const;
 
 export function drawReceiverSocket(k: Kernel, spec: Spec, s: SocketLayout): Solid {
   const half = s.width / 2;

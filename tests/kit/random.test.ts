@@ -13,8 +13,8 @@ beforeAll(async () => {
   workshop = await openWorkshop();
 });
 
-const RUNS = 56;
-const MADE = 28;
+const RUNS = 44;
+const MADE = 22;
 
 const int = (min: number, max: number) => fc.integer({ min, max });
 /** From `min` to `max` in steps, as a preset would write it. */
