@@ -46,7 +46,7 @@ interface Fit {
 const FITS: Readonly<Record<LeafEnds['layout'], Fit>> = {
   'in-line': { ends: [0.935, -1.2, -0.17], length: [8, 14] },
   upright: { ends: [0.81, -1.2, -0.17], length: [8, 14] },
-  folded: { ends: [1.25, -1.67, 0], length: [4, 10] },
+  folded: { ends: [0.935, -1.2, -0.17], length: [4, 10] },
 };
 /** Where that was tried: t, b [mm], r / t, ν, pitch of the legs / t. */
 const RANGE = {
