@@ -5,8 +5,8 @@
  * m comes from the curvature across the leaf, ν times that along it: free to form in a narrow leaf, held flat in a wide one. dl is the
  * length of leaf that would turn as much as both ends give. The constants were fitted for this project to 72 solid-element runs:
  * CalculiX on 20-node bricks of the drawn section, geometric nonlinearity, rms error in angle .5 %. Against 29 runs that the fit had
- * not seen (`tests/validation/drawn-leaves.json`) the nonlinear solver is off by .4 % rms, .8 % at most; from them comes only that
- * one plate length, L / n, serves all layouts. A fold of pitch 7.4 t, outside the range, was off by 1.8 %.
+ * not seen (`tests/validation/drawn-leaves.json`) the nonlinear solver is off by .4 % rms, .8 % at most; they showed that
+ * one plate length, L / n, serves all layouts, and one allowance the lying ones. A fold of pitch 7.4 t, outside the range, was off by 1.8 %.
  */
 
 import { requireNotNegative, requirePositive } from '../positive.js';
@@ -36,19 +36,11 @@ export interface LeafEnds {
   readonly fillet: number;
 }
 
-interface Fit {
-  /** dl / t = c₀ + c₁ ρ + c₂ ρ², ρ = r / t. */
-  readonly ends: readonly [number, number, number];
-  /** Of one leg, straight [mm]. */
-  readonly length: readonly [number, number];
-}
-
-const FITS: Readonly<Record<LeafEnds['layout'], Fit>> = {
-  'in-line': { ends: [0.935, -1.2, -0.17], length: [8, 14] },
-  upright: { ends: [0.81, -1.2, -0.17], length: [8, 14] },
-  folded: { ends: [0.935, -1.2, -0.17], length: [4, 10] },
-};
-/** Where that was tried: t, b [mm], r / t, ν, pitch of the legs / t. */
+/** What the ends give without a fillet, / t: an upright leaf stands on a deep base, the others between post and arm. */
+const GIVE: Readonly<Record<LeafEnds['layout'], number>> = { 'in-line': 0.935, upright: 0.81, folded: 0.935 };
+/** Where the fit was tried: straight length of a leg [mm]. */
+const LENGTH = { 'in-line': [8, 14], upright: [8, 14], folded: [4, 10] } as const;
+/** The same: t, b [mm], r / t, ν, pitch of the legs / t. */
 const RANGE = {
   thickness: [0.78, 1.7],
   width: [8, 16],
@@ -76,7 +68,7 @@ export function plateFactor(
 }
 
 /**
- * Length to add [mm], ρ = r/t: t (.935 − 1.2 ρ − .17 ρ²) in line, t (.81 − 1.2 ρ − .17 ρ²) upright, t (1.25 − 1.67 ρ) folded.
+ * Length to add [mm], ρ = r/t: t (c − 1.2 ρ − .17 ρ²), c .935 in line and folded, .81 upright.
  *
  * @param fillet - r at both roots [mm], 0 to 1.5 t @throws {RangeError} outside that
  * Source: this project's fit to solid elements, ρ .5 to 1.05.
@@ -86,8 +78,7 @@ export function endAllowance(layout: LeafEnds['layout'], thickness: number, fill
   requireNotNegative('endAllowance', { fillet });
   const rho = fillet / thickness;
   if (rho > FILLET_MOST) throw new RangeError(`endAllowance: fillet must be ≤ ${FILLET_MOST} t, got ${rho} t`);
-  const [c0, c1, c2] = FITS[layout].ends;
-  return thickness * (c0 + c1 * rho + c2 * rho ** 2);
+  return thickness * (GIVE[layout] - 1.2 * rho - 0.17 * rho ** 2);
 }
 
 /** Says the range of the fits. */
@@ -96,8 +87,8 @@ export function fittedRange(layout: LeafEnds['layout']): string {
   const { thickness, width, fillet, pitch } = RANGE;
   const legs =
     layout === 'folded'
-      ? `legs ${to(FITS.folded.length)} mm long and ${to(pitch)} t apart`
-      : `${to(FITS[layout].length)} mm long`;
+      ? `legs ${to(LENGTH.folded)} mm long and ${to(pitch)} t apart`
+      : `${to(LENGTH[layout])} mm long`;
   return `${legs}, ${to(thickness)} thick, ${to(width)} wide, fillets ${to(fillet)} t`;
 }
 
@@ -110,7 +101,6 @@ export function fittedRange(layout: LeafEnds['layout']): string {
 export function endCorrection(leaf: LeafEnds, poisson: number): EndCorrection {
   const { layout, legs, length, developed, thickness, width, fillet } = leaf;
   requirePositive('endCorrection', { legs, length, developed, thickness, width });
-  const fit = FITS[layout];
   const within = (value: number, [least, most]: readonly [number, number]) =>
     value >= least - 1e-9 && value <= most + 1e-9;
   const pitch = (2 * (developed - legs * length)) / (Math.PI * (legs - 1));
@@ -118,7 +108,7 @@ export function endCorrection(leaf: LeafEnds, poisson: number): EndCorrection {
     plate: plateFactor({ length: developed / legs, width }, poisson),
     length: endAllowance(layout, thickness, fillet),
     valid:
-      within(length, fit.length) &&
+      within(length, LENGTH[layout]) &&
       within(thickness, RANGE.thickness) &&
       within(width, RANGE.width) &&
       within(fillet / thickness, RANGE.fillet) &&
