@@ -6,6 +6,7 @@ import { drawKit } from './kit/draw-kit.js';
 import { movingMass } from './kit/moving-mass.js';
 import { layOut } from './layout/lay-out.js';
 import { bentFigures } from './layout/leaf-bent.js';
+import { lightBudget } from './layout/light/budget.js';
 import { type Made, makeOutputs } from './outputs/make-outputs.js';
 import type { MeasuringKernel } from './solid/kernel.js';
 import type { Profiles } from './solid/profiles.js';
@@ -39,6 +40,7 @@ export function makeKit(spec: Spec, { kernel, profiles, hash, progress, accept: 
   const kit = drawKit(layout, { kernel, lettering: letterer(profiles) });
   progress('checks');
   const { leaf } = layout.mount;
+  const light = lightBudget(layout);
   const found = runChecks({
     kit,
     spec,
@@ -49,12 +51,14 @@ export function makeKit(spec: Spec, { kernel, profiles, hash, progress, accept: 
       plastic: spec.material.plastic,
     }),
     frameFigures: frameFigures({ layout, kit, kernel }),
+    light,
   });
   progress('shapes');
   return makeOutputs({
     spec,
     solved: [...spec.chosen, ...layout.solved],
     kit,
+    light,
     findings: accept(found, codes).findings,
     kernel,
     hash,

@@ -1,5 +1,6 @@
 /** Every question, in the order in which it is asked. */
 import type { Finding } from '../findings.js';
+import { aim } from './aim.js';
 import { bed } from './bed.js';
 import { clearance } from './clearance.js';
 import { type Check, type CheckInputs, checkContext } from './context.js';
@@ -22,6 +23,7 @@ import { toolAccess } from './tool-access.js';
 export const CHECKS: readonly Check[] = [
   declarations,
   eyeSafety,
+  aim,
   flexure,
   stiffness,
   pitch,

@@ -44,12 +44,20 @@ export function single(name: string, value: unknown): string | undefined {
 }
 
 /** @returns the number of workers, or undefined for the usual number @throws {UsageError} unless it is 1 to 64 */
-export function workerCount(value: unknown): number | undefined {
-  const text = single('jobs', value);
+export const workerCount = (value: unknown): number | undefined =>
+  wholeNumber('jobs', value, { least: 1, most: MOST_WORKERS });
+
+/** @returns a flag's whole number, or undefined where it is not given @throws {UsageError} outside the range, which is said */
+export function wholeNumber(
+  name: string,
+  value: unknown,
+  { least, most }: { readonly least: number; readonly most: number },
+): number | undefined {
+  const text = single(name, value);
   if (text === undefined) return undefined;
   const count = Number(text);
-  if (!/^\d+$/.test(text) || count < 1 || count > MOST_WORKERS) {
-    throw new UsageError(`--jobs takes a whole number from 1 to ${MOST_WORKERS}, not "${text}"`);
+  if (!/^\d+$/.test(text) || count < least || count > most) {
+    throw new UsageError(`--${name} takes a whole number from ${least} to ${most}, not "${text}"`);
   }
   return count;
 }

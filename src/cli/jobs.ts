@@ -8,7 +8,9 @@ import type { Progress } from './progress.js';
 import { runJob } from './run-job.js';
 
 /** What a worker says: a stage begins, or the job is done. */
-export type WorkerMessage = { readonly stage: JobStage } | { readonly outcome: Outcome };
+export type WorkerMessage =
+  | { readonly stage: JobStage; readonly share?: number | undefined }
+  | { readonly outcome: Outcome };
 
 /** @returns how many workers are worth it when the user names no number */
 export const usualWorkers = (jobs: number): number => Math.min(jobs, availableParallelism());
@@ -23,7 +25,7 @@ export async function runJobs(jobs: readonly Job[], workers: number, progress: P
   const queue = jobs.entries();
   const lane = async () => {
     for (const [index, job] of queue) {
-      const outcome = await run(job, (stage) => progress.stage(job.name, stage));
+      const outcome = await run(job, (stage, share) => progress.stage(job.name, stage, share));
       outcomes[index] = outcome;
       progress.finished(outcome);
     }
@@ -33,7 +35,7 @@ export async function runJobs(jobs: readonly Job[], workers: number, progress: P
 }
 
 /** A fresh worker for each kit: it costs 40 ms and gives all its memory back. */
-function runInWorker(job: Job, progress: (stage: JobStage) => void): Promise<Outcome> {
+function runInWorker(job: Job, progress: (stage: JobStage, share?: number) => void): Promise<Outcome> {
   return new Promise((resolve) => {
     const worker = new Worker(new URL('./worker.js', import.meta.url), { workerData: job });
     let outcome: Outcome | undefined;
@@ -41,7 +43,7 @@ function runInWorker(job: Job, progress: (stage: JobStage) => void): Promise<Out
       outcome ??= crashed(job, error);
     };
     worker.on('message', (message: WorkerMessage) => {
-      if ('stage' in message) progress(message.stage);
+      if ('stage' in message) progress(message.stage, message.share);
       else outcome = message.outcome;
     });
     worker.on('error', fail);

@@ -1,5 +1,6 @@
 /** What became of one preset: plain data, so that a worker can hand it over. */
 import type { Finding } from '../findings.js';
+import type { GridSamples } from '../layout/light/sample-grids.js';
 import type { Solved } from '../spec/spec.js';
 import type { ExitCode } from './exit.js';
 
@@ -15,6 +16,8 @@ export interface Outcome {
   readonly files: readonly string[];
   readonly findings: readonly Finding[];
   readonly solved: readonly Solved[];
+  /** Grids that were drawn. */
+  readonly samples: GridSamples | null;
   /** What the kit is, in a few lines; empty when it couldn't be drawn. */
   readonly made: string;
   /** The whole summary, wrapped for the terminal. */
@@ -31,6 +34,8 @@ export interface Job {
   /** Folder of all kits; null: write nothing. */
   readonly out: string | null;
   readonly accept: readonly string[];
+  /** Grids to draw and align at random; null: none. */
+  readonly samples: { readonly grids: number; readonly seed: number } | null;
   /** Columns to wrap at. */
   readonly width: number;
 }
@@ -43,11 +48,12 @@ export const nothingYet = ({ name, preset }: Pick<Job, 'name' | 'preset'>): Omit
   files: [],
   findings: [],
   solved: [],
+  samples: null,
   made: '',
   summary: '',
   failure: null,
 });
 
 /** Stages of a job in their order, for progress. */
-export const STAGES = ['layout', 'parts', 'checks', 'shapes', 'lists', 'writing'] as const;
+export const STAGES = ['layout', 'parts', 'checks', 'shapes', 'lists', 'samples', 'writing'] as const;
 export type JobStage = (typeof STAGES)[number];

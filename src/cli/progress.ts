@@ -5,7 +5,8 @@ import { printable } from './printable.js';
 import { warn } from './terminal.js';
 
 export interface Progress {
-  stage(name: string, stage: JobStage): void;
+  /** @param share - how much of the stage is done, 0 to 1, where that is known */
+  stage(name: string, stage: JobStage, share?: number): void;
   finished(outcome: Outcome): void;
   stop(): void;
 }
@@ -16,6 +17,7 @@ const WORDS: Readonly<Record<JobStage, string>> = {
   checks: 'checking',
   shapes: 'meshing',
   lists: 'listing',
+  samples: 'drawing grids',
   writing: 'writing',
 };
 
@@ -33,8 +35,8 @@ function bar(kits: number): Progress {
       { finished, kits, now },
     );
   return {
-    stage(name, stage) {
-      done.set(name, STAGES.indexOf(stage));
+    stage(name, stage, share = 0) {
+      done.set(name, STAGES.indexOf(stage) + share);
       update(`${printable(name)}: ${WORDS[stage]}`.slice(0, 40));
     },
     finished({ name }) {

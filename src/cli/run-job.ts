@@ -1,7 +1,9 @@
 /** One preset from its text to its folder. Runs in the main thread or in a worker. */
 import { createHash } from 'node:crypto';
 import { PresetError } from '../errors.js';
+import { type GridSamples, sampleGrids } from '../layout/light/sample-grids.js';
 import { findingJson } from '../outputs/kit-json.js';
+import { samplesJson } from '../outputs/light-json.js';
 import type { Made } from '../outputs/make-outputs.js';
 import { madeText, summaryText } from '../outputs/summary.js';
 import { makeKit } from '../pipeline.js';
@@ -19,15 +21,20 @@ export const sha256 = (bytes: Uint8Array): string => createHash('sha256').update
  * @param progress - called as each stage begins
  * @returns what became of it; never throws, so that one bad kit doesn't end the others
  */
-export async function runJob(job: Job, progress: (stage: JobStage) => void): Promise<Outcome> {
+export async function runJob(job: Job, progress: (stage: JobStage, share?: number) => void): Promise<Outcome> {
   const { preset, out, width } = job;
   const nothing = nothingYet(job);
+  const draw = ({ context }: Made): GridSamples | null => {
+    if (job.samples === null) return null;
+    progress('samples');
+    return sampleGrids(context.light, job.samples, (share) => progress('samples', share));
+  };
   try {
     const spec = readPreset(job.text, preset);
     const { kernel, profiles } = await loadManifold();
     const { files, ...told } = kernel.scope(() => {
       const made = makeKit(spec, { kernel, profiles, hash: sha256, progress, accept: job.accept });
-      return { keep: [], value: tell(made, job) };
+      return { keep: [], value: tell(made, { job, samples: draw(made) }) };
     });
     if (told.exit !== EXIT.done || out === null) return { ...nothing, ...told };
     progress('writing');
@@ -41,14 +48,18 @@ export async function runJob(job: Job, progress: (stage: JobStage) => void): Pro
 }
 
 /** What is said of the kit, while its solids are still there. */
-function tell({ context, blocked, files }: Made, { out, width }: Job) {
+function tell(
+  { context, blocked, files }: Made,
+  { job: { out, width }, samples }: { readonly job: Job; readonly samples: GridSamples | null },
+) {
   return {
     status: blocked ? ('refused' as const) : ('passed' as const),
     exit: blocked ? EXIT.findings : EXIT.done,
     findings: context.findings,
     solved: context.solved,
+    samples,
     made: madeText(context, width),
-    summary: summaryText(context, { width, files: out !== null && !blocked }),
+    summary: summaryText(context, { width, files: out !== null && !blocked, samples }),
     files,
   };
 }
@@ -58,7 +69,7 @@ const inItsPlace = (error: unknown, { preset, text }: Job): unknown =>
   error instanceof PresetError ? new PresetError(preset, placeMistakes(text, error.mistakes)) : error;
 
 /** @returns the outcome as `--json` shows it */
-export const outcomeJson = ({ name, preset, status, folder, files, findings, solved, failure }: Outcome) => ({
+export const outcomeJson = ({ name, preset, status, folder, files, findings, solved, samples, failure }: Outcome) => ({
   name,
   preset,
   status,
@@ -66,5 +77,6 @@ export const outcomeJson = ({ name, preset, status, folder, files, findings, sol
   files,
   findings: findings.map(findingJson),
   solved,
+  ...(samples === null ? {} : { samples: samplesJson(samples) }),
   ...(failure === null ? {} : { failure: failure.data }),
 });

@@ -5,7 +5,7 @@ import { readPreset } from '../spec/read-preset.js';
 import { EXIT, type ExitCode, exitCodeOf, gravest, UsageError } from './exit.js';
 import { failureJson, failureText } from './failure-text.js';
 import { runJobs, usualWorkers } from './jobs.js';
-import type { Outcome } from './outcome.js';
+import type { Job, Outcome } from './outcome.js';
 import { outcomesText } from './outcome-text.js';
 import { findPresets, type PresetFile } from './presets.js';
 import { startProgress } from './progress.js';
@@ -20,6 +20,8 @@ export interface Run {
   /** Undefined: one a processor core. */
   readonly workers: number | undefined;
   readonly json: boolean;
+  /** Grids to draw and align at random, with which seed; null: none. */
+  readonly samples?: Job['samples'];
 }
 
 /**
@@ -27,7 +29,14 @@ export interface Run {
  *
  * @returns the exit code: the gravest of all kits'
  */
-export async function runPresets({ presets, out, accept: codes, workers, json }: Run): Promise<ExitCode> {
+export async function runPresets({
+  presets,
+  out,
+  accept: codes,
+  workers,
+  json,
+  samples = null,
+}: Run): Promise<ExitCode> {
   const [unacceptable] = accept([], codes).mistakes;
   if (unacceptable !== undefined)
     throw new UsageError(
@@ -40,7 +49,15 @@ export async function runPresets({ presets, out, accept: codes, workers, json }:
     else warn(wrong.map((error) => failureText(error, width())).join('\n\n'));
     return gravest(wrong.map(exitCodeOf));
   }
-  const jobs = files.map(({ path, name, text }) => ({ preset: path, name, text, out, accept: codes, width: width() }));
+  const jobs = files.map(({ path, name, text }) => ({
+    preset: path,
+    name,
+    text,
+    out,
+    accept: codes,
+    samples,
+    width: width(),
+  }));
   const progress = startProgress(jobs.length);
   const outcomes = await runJobs(jobs, workers ?? usualWorkers(jobs.length), progress).finally(() => progress.stop());
   if (json) sayJson({ kits: outcomes.map(outcomeJson) });

@@ -5,4 +5,4 @@ import type { Job } from './outcome.js';
 import { runJob } from './run-job.js';
 
 const post = (message: WorkerMessage) => parentPort?.postMessage(message);
-post({ outcome: await runJob(workerData as Job, (stage) => post({ stage })) });
+post({ outcome: await runJob(workerData as Job, (stage, share) => post({ stage, share })) });

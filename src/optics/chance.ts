@@ -14,10 +14,12 @@ export interface Mounting {
   readonly tilt: number;
   /** Yaw that all mounts of a rail share, this time. Default 0. */
   readonly shared?: number;
+  /** Points of the rule on each panel: 16 for eight digits, the default; 6 for four. */
+  readonly points?: 16 | 6;
 }
 
 /** Sixteen points a panel, panels no wider than two and a half standard deviations: eight digits. */
-const PANEL = gaussLegendre(16);
+const PANELS = { 16: gaussLegendre(16), 6: gaussLegendre(6) } as const;
 const WIDE = 2.5;
 /** Beyond this many standard deviations nothing is added. */
 const FAR = 6.5;
@@ -37,7 +39,8 @@ export const channelChance = (law: BoresightLaw, mounting: Mounting, reach: AimR
 
 /** As `channelChance`, with the boresight law's tail as a function. */
 export function chanceFor(tail: (error: number) => number, mounting: Mounting, reach: AimReach): number {
-  const { yaw, tilt, shared = 0 } = mounting;
+  const { yaw, tilt, shared = 0, points = 16 } = mounting;
+  const rule = PANELS[points];
   requirePositive('channelChance', { yaw, tilt });
   const { tolerance, slide = 0 } = reach;
   const [t0, t1] = reach.tilt;
@@ -56,10 +59,10 @@ export function chanceFor(tail: (error: number) => number, mounting: Mounting, r
       const { from, to } = alignable([x, y], reach);
       return ((tail(from) - tail(to)) * normalDensity(y / tilt)) / tilt;
     };
-    return ys.reduce((sum, range) => sum + integrate(inner, range, PANEL), 0) * (evenY ? 2 : 1);
+    return ys.reduce((sum, range) => sum + integrate(inner, range, rule), 0) * (evenY ? 2 : 1);
   };
   const weighed = (x: number) => (column(x) * normalDensity((x - shared) / yaw)) / yaw;
-  const sum = xs.reduce((total, range) => total + integrate(weighed, range, PANEL), 0) * (evenX ? 2 : 1);
+  const sum = xs.reduce((total, range) => total + integrate(weighed, range, rule), 0) * (evenX ? 2 : 1);
   return Math.min(1, sum);
 }
 

@@ -1,6 +1,7 @@
 /** What every output is made from, and what it gives back. */
 import type { Finding } from '../findings.js';
 import type { Kit, Part } from '../kit/types.js';
+import type { LightBudget } from '../layout/light/budget.js';
 import type { MeasuringKernel, Solid } from '../solid/kernel.js';
 import type { Solved, Spec } from '../spec/spec.js';
 
@@ -25,6 +26,7 @@ export interface OutputContext {
   /** What was defaulted and what was solved, in that order. */
   readonly solved: readonly Solved[];
   readonly kit: Kit;
+  readonly light: LightBudget;
   /** Every finding, the file gate's included, those that were accepted marked so. */
   readonly findings: readonly Finding[];
   readonly shapes: readonly ShapeFile[];

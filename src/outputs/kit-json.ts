@@ -6,6 +6,7 @@ import { CAUTIONS } from './cautions.js';
 import { channelsJson } from './channels-csv.js';
 import type { Output, OutputContext } from './context.js';
 import { type Json, jsonText, tidy } from './json-text.js';
+import { lightJson } from './light-json.js';
 import { partFigures, quantities } from './part-figures.js';
 import { shapePath } from './shapes.js';
 import { specJson } from './spec-json.js';
@@ -48,6 +49,7 @@ function kitValue(context: OutputContext): Json {
       why,
     })),
     ...channelsJson(spec),
+    light: lightJson(context.light),
     cautions: [...CAUTIONS],
   };
 }

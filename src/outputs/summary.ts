@@ -1,4 +1,6 @@
 /** `summary.txt`: what was made, what was chosen, what was found, for the person who builds it. */
+import type { GridSamples } from '../layout/light/sample-grids.js';
+import { aimText } from './aim-text.js';
 import { CAUTIONS } from './cautions.js';
 import type { Output, OutputContext } from './context.js';
 import { findingsText, tally } from './findings-text.js';
@@ -16,13 +18,18 @@ export const summary: Output = (context) => [
  */
 export function summaryText(
   context: OutputContext,
-  { width, files }: { readonly width: number; readonly files: boolean },
+  {
+    width,
+    files,
+    samples = null,
+  }: { readonly width: number; readonly files: boolean; readonly samples?: GridSamples | null },
 ): string {
   const { spec, solved, findings } = context;
   const sections = [
     `${spec.title}\n${'='.repeat(Math.min(spec.title.length, width))}`,
     madeText(context, width),
     ...(files ? [filesText(context, width)] : []),
+    aimText(context.light, { width, samples }),
     `Findings: ${tally(findings)}${findings.length === 0 ? '' : `\n${findingsText(findings, { width })}`}`,
     ...(solved.length === 0
       ? []

@@ -4,6 +4,8 @@ import type { FrameFigures } from '../../src/checks/figures.js';
 import { barrel6x12 } from '../../src/components/emitter-barrel-6x12.js';
 import { threeLeg } from '../../src/components/receiver-three-leg.js';
 import type { LeafFigures } from '../../src/layout/leaf-figures.js';
+import type { LineChance } from '../../src/layout/light/aim.js';
+import type { LightBudget } from '../../src/layout/light/budget.js';
 import type { LeafDesign } from '../../src/layout/types.js';
 import type { Plastic } from '../../src/materials/plastic.js';
 import { bed220 } from '../../src/printers/bed-220.js';
@@ -113,4 +115,36 @@ export const frameFigures: FrameFigures = {
   baseArm: { length: 14, bending: 1900 * 207 },
   tolerance: 1.2,
   needs: [{ what: 'tilt mounts', least: 15.4, remedies: ['emitters.part'] }],
+};
+
+const line = (name: 'column' | 'row', count: number): LineChance => ({
+  line: name,
+  count,
+  distance: 150,
+  lever: 160,
+  arm: 16,
+  pitch: 24,
+  tolerance: 0.7,
+  chance: 0.99,
+  all: 0.99 ** count,
+  step: { angle: rad(1.6), perTurn: 4.5, perDegree: 0.0125 },
+});
+
+export const light: LightBudget = {
+  aim: {
+    inputs: {
+      boresight: rad(1),
+      mountError: rad(0.5),
+      tilt: rad(3),
+      warp: rad(0.4),
+      slide: 1.5,
+      tolerance: [0.7, 0.7],
+    },
+    lines: [line('column', 3), line('row', 2)],
+    all: 0.99 ** 5,
+    needed: 5,
+    buy: 6,
+  },
+  levers: [{ path: 'aim.mount_error', change: 'truer mounts', all: 0.99 }],
+  exit: [12, 17],
 };

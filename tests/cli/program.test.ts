@@ -34,6 +34,10 @@ describe('the command line', () => {
     ['no number of workers', 'kit --jobs'],
     ['a wrong number of workers', 'kit --jobs 0'],
     ['half a worker', 'kit --jobs 1.5'],
+    ['no grids drawn', 'check --samples 0'],
+    ['more grids than allowed', 'check --samples 1000001'],
+    ['a seed of nothing', 'check --seed 4'],
+    ['grids drawn for a kit', 'kit --samples 5'],
     ['two folders', 'kit --out a --out b'],
     ['an unknown catalogue', 'catalog spoons'],
     ['an unknown code', 'kit --accept flexure/nonsense'],
@@ -52,6 +56,23 @@ describe('the command line', () => {
     expect(ended.stdout).toBe('');
     expect(ended.stderr.trim()).not.toBe('');
     expect(tree(cwd)).toEqual(before);
+  });
+
+  test('grids drawn stand beside the budget, and come out the same again', { timeout: 120_000 }, async () => {
+    const cwd = workshop({ small });
+    const drawn = async (seed: number) => {
+      const { stdout, code } = await run(cwd, `check small --samples 3000 --seed ${seed} --json`);
+      expect(code).toBe(0);
+      return JSON.parse(stdout).kits[0].samples;
+    };
+    const once = await drawn(4);
+    expect(once).toMatchObject({ grids: 3000, seed: 4 });
+    for (const { drawn: share, standard_error: error, budget } of [...once.lines, once.all])
+      expect(Math.abs(share - budget)).toBeLessThan(4 * error + 1e-3);
+    expect(await drawn(4)).toEqual(once);
+    const told = await run(cwd, 'check small --samples 3000 --seed 4');
+    expect(told.stdout).toContain('3000 grids drawn (seed 4)');
+    expect(told.stdout).toContain('Every line comes right with exactly 3 emitters');
   });
 
   test('without NO_COLOR or with it, a pipe gets no escape sequences', async () => {

@@ -27,6 +27,7 @@ describe('kit.json', () => {
       'solved',
       'channels',
       'scan',
+      'light',
       'cautions',
     ]);
     expect(json.format).toBe('beamloom-kit/1');

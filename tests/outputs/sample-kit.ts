@@ -12,6 +12,7 @@ import { loadManifoldKernel } from '../../src/solid/manifold-kernel.js';
 import { translation } from '../../src/solid/matrix.js';
 import { box } from '../../src/solid/shapes.js';
 import type { Spec } from '../../src/spec/spec.js';
+import { light } from '../checks/sound-figures.js';
 
 const from = (value: number) => ({ value, source: 'invented for the test' });
 
@@ -143,6 +144,7 @@ export async function sampleInputs(findings: readonly Finding[] = [sampleFinding
     spec: sampleSpec,
     solved: [...sampleSpec.chosen, { path: 'leaf.thickness', value: 0.86, why: 'two printed lines' }],
     kit,
+    light,
     findings,
     kernel,
     hash: (bytes) => createHash('sha256').update(bytes).digest('hex'),

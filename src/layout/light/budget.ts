@@ -1,0 +1,22 @@
+/** The light's budget of a layout: everything that checks and reports tell of aim. */
+import type { Layout } from '../layout.js';
+import { type AimFigures, aimFigures, aimInputs } from './aim.js';
+import { type Lever, levers } from './levers.js';
+import { exitOf, lineWays } from './lines.js';
+
+export interface LightBudget {
+  readonly aim: AimFigures;
+  /** What helps most, first. */
+  readonly levers: readonly Lever[];
+  /** The beam's exit, ahead of the axis of tilt and above it [mm]. */
+  readonly exit: readonly [number, number];
+}
+
+export function lightBudget(layout: Pick<Layout, 'spec' | 'grid' | 'mount' | 'socket' | 'frame'>): LightBudget {
+  const { spec, grid, mount, socket, frame } = layout;
+  const options = { grid, mount, socket, section: frame.section };
+  const ways = lineWays(spec, options);
+  const inputs = aimInputs(spec, { ways, tilt: mount.leaf.tilt, slide: socket.slide });
+  const aim = aimFigures(spec, { ways, inputs });
+  return { aim, levers: levers(spec, ways, aim), exit: exitOf(options) };
+}

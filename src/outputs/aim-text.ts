@@ -1,0 +1,110 @@
+/** The aim's budget for people: what is off, what cures it, how likely the grid comes right, and what would help most. */
+import type { LightBudget } from '../layout/light/budget.js';
+import type { GridSamples } from '../layout/light/sample-grids.js';
+import { deg } from '../units.js';
+import { counted, wrap } from './text.js';
+
+/** 99 of 100 errors are below this many σ: Rayleigh, and normal either way. */
+const NEARLY_ALL = { rayleigh: 3.035, normal: 2.576 } as const;
+
+interface Row {
+  readonly what: string;
+  /** [rad] */
+  readonly angle: number;
+  readonly mm: number;
+  readonly cure: string;
+}
+
+const figure = (value: number, digits = 2) => value.toFixed(digits);
+const percent = (share: number) => {
+  const value = 100 * share;
+  return `${value > 99.95 && value < 100 ? Math.floor(value * 1000) / 1000 : Number(value.toPrecision(value > 99 ? 4 : 3))} %`;
+};
+
+/**
+ * @param width - columns to wrap at @param samples - grids that were drawn, if any
+ * @returns the budget as a table, without a heading's underline, no newline at the end
+ */
+export function aimText(
+  { aim, levers }: LightBudget,
+  { width, samples = null }: { readonly width: number; readonly samples?: GridSamples | null },
+): string {
+  const { inputs, lines } = aim;
+  const longest = lines[0].lever > lines[1].lever ? lines[0] : lines[1];
+  const { distance, lever, tolerance } = longest;
+  const far = (angle: number, over = lever) => over * Math.tan(angle);
+  const off: readonly Row[] = [
+    {
+      what: 'barrel’s boresight error',
+      angle: NEARLY_ALL.rayleigh * inputs.boresight,
+      mm: far(NEARLY_ALL.rayleigh * inputs.boresight, distance),
+      cure: 'roll it upright, then tilt',
+    },
+    {
+      what: 'mount’s yaw',
+      angle: NEARLY_ALL.normal * inputs.mountError,
+      mm: far(NEARLY_ALL.normal * inputs.mountError),
+      cure: 'roll, slide',
+    },
+    {
+      what: 'mount’s tilt',
+      angle: NEARLY_ALL.normal * inputs.mountError,
+      mm: far(NEARLY_ALL.normal * inputs.mountError),
+      cure: 'tilt',
+    },
+    { what: 'rail’s warp, at its worst mount', angle: inputs.warp, mm: far(inputs.warp), cure: 'tilt' },
+  ];
+  const against: readonly Row[] = [
+    { what: 'tilt, either way', angle: inputs.tilt, mm: far(inputs.tilt), cure: '' },
+    { what: 'receiver’s slide, either way', angle: inputs.slide / lever, mm: inputs.slide, cure: '' },
+    { what: 'half of its light is left in', angle: tolerance / lever, mm: tolerance, cure: '' },
+  ];
+  const table = (rows: readonly Row[]) =>
+    rows
+      .map(
+        ({ what, angle, mm, cure }) =>
+          `  ${what.padEnd(31)}${`${figure(deg(angle))}°`.padStart(7)}${`${figure(mm, 1)} mm`.padStart(10)}${cure === '' || width < 78 ? '' : `  ${cure}`}`,
+      )
+      .join('\n');
+  const each = lines.flatMap((line) => {
+    const name = line.line === 'column' ? 'columns' : 'rows';
+    return [
+      `  ${name.padEnd(9)}${String(line.count).padStart(3)} × ${figure(line.distance, 0)} mm: ${percent(line.chance)} each, all ${percent(line.all)}`,
+      `  ${''.padEnd(9)}one turn of the screw ${figure(line.step.perTurn, 1)} mm`,
+    ];
+  });
+  const buy =
+    aim.buy === null
+      ? 'No number of emitters makes up for that.'
+      : aim.buy === aim.needed
+        ? `${counted(aim.needed, 'emitter')} are enough.`
+        : `Buy ${aim.buy} emitters: those that can’t be brought onto their receiver are exchanged.`;
+  const [best] = levers;
+  return [
+    wrap(`Aim, on the longest beam (${longest.line}s, ${figure(distance, 0)} mm): 99 of 100 errors are below`, {
+      width,
+      indent: '  ',
+    }),
+    table(off),
+    '  against them',
+    table(against),
+    ...each,
+    `  ${wrap(`Every line comes right with exactly ${counted(aim.needed, 'emitter')}: ${percent(aim.all)}. ${buy}`, { width, indent: '  ' })}`,
+    ...(best === undefined
+      ? []
+      : [
+          `  ${wrap(`Helps most: ${best.change} (${best.path}), then ${percent(best.all)}.`, { width, indent: '  ' })}`,
+        ]),
+    ...(samples === null ? [] : [samplesText(samples, width)]),
+  ].join('\n');
+}
+
+function samplesText({ grids, seed, lines, all }: GridSamples, width: number): string {
+  const beside = (name: string, { share, error, chance }: { share: number; error: number; chance: number }) =>
+    `  ${name.padEnd(9)}${percent(share).padStart(8)} ± ${figure(100 * error, 2)}, budget ${percent(chance)}`;
+  return [
+    `  ${wrap(`${grids} grids drawn (seed ${seed}), turned by true rotations instead of small angles; ± one standard error:`, { width, indent: '  ' })}`,
+    ...lines.map((line) => beside(`a ${line.line}`, line)),
+    beside('all', all),
+  ].join('\n');
+}

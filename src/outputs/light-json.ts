@@ -1,0 +1,45 @@
+/** The light's budget as data: degrees, mm, shares from 0 to 1. */
+import type { LightBudget } from '../layout/light/budget.js';
+import type { GridSamples } from '../layout/light/sample-grids.js';
+import { deg } from '../units.js';
+import { type Json, tidy } from './json-text.js';
+
+export function lightJson({ aim, levers, exit }: LightBudget): Json {
+  const { inputs } = aim;
+  return {
+    boresight_sigma_deg: tidy(deg(inputs.boresight)),
+    mount_error_sigma_deg: tidy(deg(inputs.mountError)),
+    tilt_deg: tidy(deg(inputs.tilt)),
+    warp_deg: tidy(deg(inputs.warp)),
+    slide_mm: tidy(inputs.slide),
+    exit_mm: exit.map((v) => tidy(v)),
+    lines: aim.lines.map(({ line, count, distance, lever, tolerance, chance, all, step }) => ({
+      line,
+      count,
+      distance_mm: tidy(distance),
+      lever_mm: tidy(lever),
+      tolerance_mm: tidy(tolerance),
+      chance: tidy(chance),
+      all: tidy(all),
+      mm_per_turn: tidy(step.perTurn),
+      deg_per_turn: tidy(deg(step.angle)),
+    })),
+    all: tidy(aim.all),
+    emitters_needed: aim.needed,
+    emitters_to_buy: aim.buy,
+    levers: levers.map(({ path, change, all }) => ({ path, change, all: tidy(all) })),
+  };
+}
+
+/** Grids that were drawn, beside the budget. */
+export const samplesJson = ({ grids, seed, lines, all }: GridSamples): Json => ({
+  grids,
+  seed,
+  lines: lines.map(({ line, share, error, chance }) => ({
+    line,
+    drawn: tidy(share),
+    standard_error: tidy(error),
+    budget: tidy(chance),
+  })),
+  all: { drawn: tidy(all.share), standard_error: tidy(all.error), budget: tidy(all.chance) },
+});
