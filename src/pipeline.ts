@@ -50,7 +50,7 @@ export function makeKit(spec: Spec, { kernel, profiles, hash, progress, accept: 
       demands: { ...layout.demands, ...movingMass(layout, { kit, kernel }) },
       plastic: spec.material.plastic,
     }),
-    frameFigures: frameFigures({ layout, kit, kernel }),
+    frameFigures: frameFigures({ layout, kit, kernel, light }),
     light,
   });
   progress('shapes');

@@ -3,6 +3,7 @@
 import type { Kit } from '../kit/types.js';
 import { side } from '../layout/fits.js';
 import type { Layout } from '../layout/layout.js';
+import type { LightBudget } from '../layout/light/budget.js';
 import type { RailRun } from '../layout/runs.js';
 import { leastSocketPitch } from '../layout/socket.js';
 import { closedTorsion, openTorsion, sectionFigures } from '../mechanics/section.js';
@@ -19,6 +20,7 @@ export interface FrameInputs {
   readonly layout: Layout;
   readonly kit: Kit;
   readonly kernel: MeasuringKernel;
+  readonly light: LightBudget;
 }
 
 /**
@@ -26,7 +28,7 @@ export interface FrameInputs {
  * turning: a box where its cover is screwed down along both walls, else an open channel; the whole kit's weight is spread evenly
  * over the four rails and, like a hand, acts at half a rail's width beside the axis of twist.
  */
-export function frameFigures({ layout, kit, kernel }: FrameInputs): FrameFigures {
+export function frameFigures({ layout, kit, kernel, light }: FrameInputs): FrameFigures {
   const { spec, mount, runs } = layout;
   const { modulus } = spec.material.plastic;
   const around = runs.reduce((sum, run) => sum + run.length, 0);
@@ -38,8 +40,7 @@ export function frameFigures({ layout, kit, kernel }: FrameInputs): FrameFigures
       length: Math.abs(mount.adjust.at - mount.fix.at),
       bending: (modulus.value * mount.width * depth ** 3) / 12,
     },
-    // A beam whose middle is at the aperture's edge still sends half of itself through.
-    tolerance: spec.receivers.part.apertureDiameter.value / 2,
+    tolerance: Math.min(...light.signal.lines.map(({ staysLit }) => staysLit)),
     needs: [
       { what: 'mounts', least: mount.width + 2 * side(spec, 'snug') + RIB, remedies: ['leaf.width', 'emitters.part'] },
       { what: 'sockets', least: leastSocketPitch(spec), remedies: ['receivers.part', 'screws.fix'] },

@@ -16,6 +16,7 @@ import { interference } from './interference.js';
 import { labels } from './labels.js';
 import { pitch } from './pitch.js';
 import { scan } from './scan.js';
+import { signal } from './signal.js';
 import { stiffness } from './stiffness.js';
 import { threads } from './threads.js';
 import { toolAccess } from './tool-access.js';
@@ -24,6 +25,7 @@ export const CHECKS: readonly Check[] = [
   declarations,
   eyeSafety,
   aim,
+  signal,
   flexure,
   stiffness,
   pitch,

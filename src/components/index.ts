@@ -9,6 +9,7 @@ import { led5Red } from './emitter-led-5-red.js';
 import { pin2 } from './pin-2.js';
 import { pin3 } from './pin-3.js';
 import { sideLooker } from './receiver-side-looker.js';
+import { sideLookerFiltered } from './receiver-side-looker-filtered.js';
 import { threeLeg } from './receiver-three-leg.js';
 import { threeLegFormed } from './receiver-three-leg-formed.js';
 import { m2 } from './thread-m2.js';
@@ -33,6 +34,7 @@ export const receivers = {
   'three-leg': threeLeg,
   'three-leg-formed': threeLegFormed,
   'side-looker': sideLooker,
+  'side-looker-filtered': sideLookerFiltered,
 } as const satisfies Record<string, Receiver>;
 
 export const threads = { M2: m2, 'M2.5': m2_5, M3: m3, M4: m4 } as const satisfies Record<ScrewSize, Thread>;

@@ -17,7 +17,7 @@ export const sideLooker: Receiver = {
     value: 1.75,
     source: `${OUTLINE}: lens Ø3.5. Many are filtered for infrared and blind at 650 nm: look up your own part`,
   },
-  apertureDiameter: threeLeg.apertureDiameter,
-  apertureDepth: threeLeg.apertureDepth,
+  sensitivity: threeLeg.sensitivity,
+  filterFromNm: threeLeg.filterFromNm,
   massG: { value: 0.2, source: 'Common practice, no source' },
 };

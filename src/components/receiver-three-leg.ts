@@ -13,10 +13,11 @@ export const threeLeg: Receiver = {
   legWidth: { value: 0.46, source: OUTLINE },
   legPitch: { value: 1.27, source: `${OUTLINE}, straight legs` },
   detectorRadius: { value: 0.5, source: 'Common practice: a bare detector of about 1 mm; look up your own part' },
-  apertureDiameter: {
-    value: 3,
-    source: 'Chosen: with a 1 mm detector and depth 12 the tube cuts off beyond atan(4/24) = 9.5°',
+  sensitivity: {
+    value: 0.2,
+    source:
+      'Common practice, from the run of public datasheets, from memory: 1 to 5 mA at 1 mW/cm² (10 W/m²) in the near infrared; measure your own part',
   },
-  apertureDepth: { value: 12, source: 'Chosen: see the diameter; lets through 1/65 of diffuse ambient light' },
+  filterFromNm: { value: 0, source: 'A clear body; black ones are filtered: look up your own part' },
   massG: { value: 0.25, source: 'Common practice, no source' },
 };

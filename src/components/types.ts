@@ -35,11 +35,18 @@ export interface Receiver {
   readonly legPitch: Datum;
   /** Radius of the lens or bare detector that takes the light [mm]. */
   readonly detectorRadius: Datum;
-  /** Aperture tube in front of it: diameter and length [mm]. */
-  readonly apertureDiameter: Datum;
-  readonly apertureDepth: Datum;
+  /** Current it sinks for irradiance at the wavelength it sees best [mA per W/m²]. */
+  readonly sensitivity: Datum;
+  /** Its body blocks what is shorter [nm]; 0: clear. */
+  readonly filterFromNm: Datum;
+  /** Aperture tube in front of it: diameter and length [mm]; left out: solved. */
+  readonly apertureDiameter?: Datum;
+  readonly apertureDepth?: Datum;
   readonly massG: Datum;
 }
+
+/** A receiver whose aperture is settled. */
+export type ReceiverBehindTube = Receiver & { readonly apertureDiameter: Datum; readonly apertureDepth: Datum };
 
 export type ScrewSize = 'M2' | 'M2.5' | 'M3' | 'M4';
 

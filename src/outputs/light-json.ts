@@ -4,7 +4,7 @@ import type { GridSamples } from '../layout/light/sample-grids.js';
 import { deg } from '../units.js';
 import { type Json, tidy } from './json-text.js';
 
-export function lightJson({ aim, levers, exit }: LightBudget): Json {
+export function lightJson({ aim, levers, exit, signal }: LightBudget): Json {
   const { inputs } = aim;
   return {
     boresight_sigma_deg: tidy(deg(inputs.boresight)),
@@ -27,6 +27,22 @@ export function lightJson({ aim, levers, exit }: LightBudget): Json {
     all: tidy(aim.all),
     emitters_needed: aim.needed,
     emitters_to_buy: aim.buy,
+    signal: {
+      response: tidy(signal.response),
+      lit_from_ma: tidy(signal.levels.lit),
+      dark_below_ma: tidy(signal.levels.dark),
+      ambient_diffuse_ma: tidy(signal.ambient.diffuse),
+      ambient_direct_ma: tidy(signal.ambient.direct),
+      diffuse_cut_to: tidy(1 / signal.rejection),
+      cut_off_deg: tidy(deg(signal.cutOff)),
+      lines: signal.lines.map(({ line, w, lit, toTake, staysLit }) => ({
+        line,
+        beam_radius_mm: tidy(w),
+        lit_ma: tidy(lit),
+        share_to_take: toTake === null ? null : tidy(toTake),
+        stays_lit_mm: tidy(staysLit),
+      })),
+    },
     levers: levers.map(({ path, change, all }) => ({ path, change, all: tidy(all) })),
   };
 }

@@ -13,10 +13,14 @@ export type Entry =
 export const FROM_PRESET = 'the preset';
 
 /** @returns the preset's keys of the figures that an entry without `base` leaves out */
-export function missingFigures(entry: unknown, figures: object): readonly string[] {
+export function missingFigures(
+  entry: unknown,
+  figures: Readonly<Record<string, { readonly open?: boolean }>>,
+): readonly string[] {
   if (typeof entry !== 'object' || entry === null || 'base' in entry) return [];
-  return Object.keys(figures)
-    .map(presetKey)
+  return Object.entries(figures)
+    .filter(([, { open }]) => open !== true)
+    .map(([name]) => presetKey(name))
     .filter((key) => !(key in entry));
 }
 

@@ -3,6 +3,7 @@ import { ambients } from '../ambients/index.js';
 import { emitters, receivers } from '../components/index.js';
 import { plastics } from '../materials/index.js';
 import { printers } from '../printers/index.js';
+import { settleAperture } from './aperture.js';
 import { lowestHeight } from './beam-height.js';
 import { type Entry, resolveEntry } from './catalogue.js';
 import { cellsOf } from './cross-checks.js';
@@ -76,6 +77,12 @@ export function fillDefaults(preset: Preset, name: string): Spec {
   const light = resolveEntry(ambient, { catalogue: ambients, figures: ambientFigures, what: 'light' });
   const plastic = resolveEntry(material, { catalogue: plastics, figures: plasticFigures, what: 'plastic' });
   const machine = resolveEntry(printer, { catalogue: printers, figures: printerFigures, what: 'printer' });
+  const tube = settleAperture({
+    receiver: receives.value,
+    ambient: light.value,
+    pin: { supply: scan.supplyV, pullUpOhm: scan.pullUpOhm },
+  });
+  chosen.push(...tube.solved);
   const solvedHeight = (): number => {
     const value = lowestHeight(least, emits.value.beamDiameter.value);
     const why = `the lowest half millimetre at which a round fingertip ${least} mm broad has 98 % of its breadth and the beam clears the deck by its own diameter`;
@@ -92,7 +99,14 @@ export function fillDefaults(preset: Preset, name: string): Spec {
     },
     beam: { height: preset.beam?.height ?? solvedHeight() },
     emitters: { name: emits.name, part: emits.value, columnsFrom, rowsFrom },
-    receivers: { name: receives.name, part: receives.value },
+    receivers: {
+      name: receives.name,
+      part: {
+        ...receives.value,
+        apertureDiameter: receives.value.apertureDiameter ?? { value: tube.diameter, source: SOLVED },
+        apertureDepth: receives.value.apertureDepth ?? { value: tube.depth, source: SOLVED },
+      },
+    },
     aim: { tiltDeg: preset.aim?.tilt, mountErrorDeg, confidence },
     finger: { least, most },
     light: { name: light.name, ambient: light.value },
@@ -111,6 +125,9 @@ export function fillDefaults(preset: Preset, name: string): Spec {
     chosen,
   };
 }
+
+/** The source of a figure that is worked out; why stands under `solved`. */
+const SOLVED = 'solved';
 
 /** `glaze-selector` → `Glaze selector` */
 const titleFrom = (name: string) => name.charAt(0).toUpperCase() + name.slice(1).replaceAll('-', ' ');

@@ -14,10 +14,12 @@ export interface Figure {
   readonly unit: string;
   readonly what: string;
   readonly whole?: boolean;
+  /** May be left out of a part that is spelled out: it is solved then. */
+  readonly open?: boolean;
 }
 
 /** One for each figure of T. */
-export type Figures<T> = { readonly [K in Exclude<keyof T, 'title'>]: Figure };
+export type Figures<T> = { readonly [K in Exclude<keyof T, 'title'>]-?: Figure };
 
 const figure = (least: number, most: number, words: { unit: string; what: string; whole?: boolean }): Figure => ({
   least,
@@ -50,8 +52,13 @@ export const receiverFigures: Figures<Receiver> = {
   legWidth: mm(0.2, 1.5, 'Leg width'),
   legPitch: mm(0.5, 5.08, 'Between neighbouring legs'),
   detectorRadius: mm(0.05, 5, 'Radius of the lens, or of the bare detector'),
-  apertureDiameter: mm(0.5, 10, 'Aperture tube, inside'),
-  apertureDepth: mm(2, 40, 'Aperture tube, length'),
+  sensitivity: figure(1e-4, 20, {
+    unit: 'mA per W/m²',
+    what: 'Current for irradiance, at the wavelength it sees best',
+  }),
+  filterFromNm: figure(0, 1000, { unit: 'nm', what: 'Its body blocks what is shorter; 0: clear' }),
+  apertureDiameter: { ...mm(0.5, 10, 'Aperture tube, inside; left out: solved'), open: true },
+  apertureDepth: { ...mm(2, 40, 'Aperture tube, length; left out: solved'), open: true },
   massG: figure(0.05, 20, { unit: 'g', what: 'Mass' }),
 };
 

@@ -3,7 +3,7 @@
  * What the preset leaves to be solved is `undefined` here and is filled in by `layout/`.
  */
 import type { Ambient } from '../ambients/ambient.js';
-import type { Emitter, Receiver, ScrewSize } from '../components/types.js';
+import type { Emitter, ReceiverBehindTube, ScrewSize } from '../components/types.js';
 import type { Plastic } from '../materials/plastic.js';
 import type { Printer } from '../printers/printer.js';
 
@@ -29,7 +29,7 @@ export interface Spec {
     readonly columnsFrom: 'far' | 'near';
     readonly rowsFrom: 'left' | 'right';
   };
-  readonly receivers: { readonly name: string; readonly part: Receiver };
+  readonly receivers: { readonly name: string; readonly part: ReceiverBehindTube };
   /** Tilt that each mount must reach either way from level [°]; undefined: solved from the boresight error. */
   readonly aim: {
     readonly tiltDeg: number | undefined;

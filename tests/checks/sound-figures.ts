@@ -37,7 +37,14 @@ export const spec: Spec = {
   grid: { columns: [22, 22, 26], rows: [20, 20], labels: null },
   beam: { height: 5 },
   emitters: { name: 'barrel-6x12', part: barrel6x12, columnsFrom: 'far', rowsFrom: 'left' },
-  receivers: { name: 'three-leg', part: threeLeg },
+  receivers: {
+    name: 'three-leg',
+    part: {
+      ...threeLeg,
+      apertureDiameter: { value: 3, source: 'invented for this test' },
+      apertureDepth: { value: 12, source: 'invented for this test' },
+    },
+  },
   aim: { tiltDeg: undefined, mountErrorDeg: 0.5, confidence: 0.95 },
   finger: { least: 12, most: 20 },
   light: { name: 'lamps', ambient: ambients.lamps },
@@ -147,4 +154,16 @@ export const light: LightBudget = {
   },
   levers: [{ path: 'aim.mount_error', change: 'truer mounts', all: 0.99 }],
   exit: [12, 17],
+  signal: {
+    detector: { radius: 0.5, sensitivity: 0.2, filterFromNm: 0 },
+    response: 0.6,
+    levels: { lit: 0.35, dark: 0.15 },
+    ambient: { diffuse: 0.003, direct: 0 },
+    rejection: 65,
+    cutOff: rad(9.5),
+    lines: [
+      { line: 'column', w: 1.1, lit: 260, toTake: 0.9994, staysLit: 1.9 },
+      { line: 'row', w: 1.1, lit: 260, toTake: 0.9994, staysLit: 1.9 },
+    ],
+  },
 };

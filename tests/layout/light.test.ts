@@ -20,8 +20,9 @@ describe('ways', () => {
     const { aim } = lightBudget(made.layout);
     for (const [i, name] of ['column-0', 'row-0'].entries()) {
       const beam = made.kit.beams.find((one) => one.name === name)!;
-      // The beam ends at the tube's mouth; the detector lies behind the tube, 12 deep.
-      expect(aim.lines[i]!.distance).toBeCloseTo(across(beam.from, beam.to) + 12, 6);
+      // The beam ends at the tube's mouth; the detector lies behind the tube.
+      const depth = made.layout.spec.receivers.part.apertureDepth.value;
+      expect(aim.lines[i]!.distance).toBeCloseTo(across(beam.from, beam.to) + depth, 6);
     }
   });
   test('the exit turns about the axis of tilt: seen from the barrel at its two ends', () => {

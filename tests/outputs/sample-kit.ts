@@ -22,7 +22,14 @@ export const sampleSpec: Spec = {
   grid: { columns: [22, 33], rows: [21], labels: [['sow', 'rest']] },
   beam: { height: 5 },
   emitters: { name: 'barrel-6x12', part: barrel6x12, columnsFrom: 'far', rowsFrom: 'left' },
-  receivers: { name: 'three-leg', part: threeLeg },
+  receivers: {
+    name: 'three-leg',
+    part: {
+      ...threeLeg,
+      apertureDiameter: { value: 3, source: 'invented for this test' },
+      apertureDepth: { value: 12, source: 'invented for this test' },
+    },
+  },
   aim: { tiltDeg: undefined, mountErrorDeg: 0.5, confidence: 0.95 },
   finger: { least: 12, most: 20 },
   light: { name: 'lamps', ambient: ambients.lamps },

@@ -2,7 +2,14 @@ import { expect, test } from 'vitest';
 import { emitters, receivers } from '../../src/components/index.js';
 import { plastics } from '../../src/materials/index.js';
 import { printers } from '../../src/printers/index.js';
-import { emitterFigures, plasticFigures, presetKey, printerFigures, receiverFigures } from '../../src/spec/figures.js';
+import {
+  emitterFigures,
+  type Figure,
+  plasticFigures,
+  presetKey,
+  printerFigures,
+  receiverFigures,
+} from '../../src/spec/figures.js';
 import { nodeAt, presetJsonSchema, presetPaths, type SchemaNode } from '../../src/spec/json-schema.js';
 
 const root = presetJsonSchema();
@@ -51,8 +58,14 @@ test('every figure of the catalogues lies within its own limits', () => {
           .filter((key) => key !== 'title')
           .sort(),
         name,
-      ).toEqual(Object.keys(figures).sort());
-      for (const [figure, { least, most }] of Object.entries(figures)) {
+      ).toEqual(
+        Object.entries(figures as Readonly<Record<string, Figure>>)
+          .filter(([, { open }]) => open !== true)
+          .map(([key]) => key)
+          .sort(),
+      );
+      for (const [figure, { least, most, open }] of Object.entries(figures as Readonly<Record<string, Figure>>)) {
+        if (open === true) continue;
         expect(data[figure]!.value, `${name}.${figure}`).toBeGreaterThanOrEqual(least);
         expect(data[figure]!.value, `${name}.${figure}`).toBeLessThanOrEqual(most);
       }

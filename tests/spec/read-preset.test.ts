@@ -48,6 +48,8 @@ test('three keys are enough; everything else is defaulted with a reason, or left
     'scan.pull_up_ohm',
     'scan.supply_v',
     'scan.lit_level',
+    'receivers.part.aperture_diameter',
+    'receivers.part.aperture_depth',
     'beam.height',
   ]);
   for (const { why } of spec.chosen) expect(why.length).toBeGreaterThan(10);
@@ -106,7 +108,7 @@ test('a base with changes keeps every other figure and says which are the preset
 
 test('a receiver may be spelled out in full', () => {
   const figures =
-    'width: 5, height: 6, depth: 3, sensor_from_top: 2, legs: 2, leg_width: 0.5, leg_pitch: 2.54, detector_radius: 0.6, aperture_diameter: 2.5, aperture_depth: 14, mass_g: 0.4';
+    'width: 5, height: 6, depth: 3, sensor_from_top: 2, legs: 2, leg_width: 0.5, leg_pitch: 2.54, detector_radius: 0.6, sensitivity: 0.3, filter_from_nm: 0, aperture_diameter: 2.5, aperture_depth: 14, mass_g: 0.4';
   const { receivers } = readPreset(`${LEAST}receivers: { part: { title: Own sensor, ${figures} } }`, 'a.yaml');
   expect(receivers.name).toBe('own-receiver');
   expect(receivers.part.title).toBe('Own sensor');

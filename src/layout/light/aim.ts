@@ -53,12 +53,14 @@ export function aimInputs(
   const { emitters, receivers, printer, aim } = spec;
   const piece = Math.min(longestPiece(spec), Math.max(...ways.map(({ distance }) => distance)));
   const bow = printer.machine.warpPer100.value;
+  // A lens behind a narrower tube takes what the tube lets through.
+  const radius = Math.min(receivers.part.detectorRadius.value, receivers.part.apertureDiameter.value / 2);
   const tolerance = ways.map(({ distance }) => {
     const w = coneRadius(
       { diameter: emitters.part.beamDiameter.value, divergenceMrad: emitters.part.divergenceMrad.value },
       distance,
     );
-    return offsetFor(ARRIVED, { radius: receivers.part.detectorRadius.value, w });
+    return offsetFor(ARRIVED, { radius, w });
   });
   return {
     boresight: rad(emitters.part.boresightSigmaDeg.value),

@@ -3,11 +3,13 @@ import type { Layout } from '../layout.js';
 import { type AimFigures, aimFigures, aimInputs } from './aim.js';
 import { type Lever, levers } from './levers.js';
 import { exitOf, lineWays } from './lines.js';
+import { type SignalFigures, signalFigures } from './signal.js';
 
 export interface LightBudget {
   readonly aim: AimFigures;
   /** What helps most, first. */
   readonly levers: readonly Lever[];
+  readonly signal: SignalFigures;
   /** The beam's exit, ahead of the axis of tilt and above it [mm]. */
   readonly exit: readonly [number, number];
 }
@@ -18,5 +20,5 @@ export function lightBudget(layout: Pick<Layout, 'spec' | 'grid' | 'mount' | 'so
   const ways = lineWays(spec, options);
   const inputs = aimInputs(spec, { ways, tilt: mount.leaf.tilt, slide: socket.slide });
   const aim = aimFigures(spec, { ways, inputs });
-  return { aim, levers: levers(spec, ways, aim), exit: exitOf(options) };
+  return { aim, levers: levers(spec, ways, aim), signal: signalFigures(spec, ways), exit: exitOf(options) };
 }
