@@ -140,7 +140,7 @@ describe('what the frame can’t be drawn around is refused with a figure that w
     {
       what: 'a wide beam from a body too short for its seat',
       text: (v: number) =>
-        `emitters: { part: { base: barrel-6x12, diameter: 4, length: ${v}, beam_diameter: 3.5 } }\naim: { tilt: 1 }\n`,
+        `emitters: { part: { base: barrel-6x12, diameter: 4, length: ${v}, beam_diameter: 3.5 } }\naim: { tilt: 1 }\n${receiver('aperture_diameter: 3')}`,
       bad: 9,
       path: 'emitters.part.length',
     },
