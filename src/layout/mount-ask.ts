@@ -1,6 +1,7 @@
 /** What a mount is asked for before its leaf is chosen: its width, and the tilt either way. */
 import { type Mistake, PresetError } from '../errors.js';
 import { bowSlope } from '../mechanics/beam.js';
+import { tiltFor } from '../optics/chance.js';
 import type { Solved, Spec } from '../spec/spec.js';
 import { deg, type Rad } from '../units.js';
 import { downTenth, side, upTenth } from './fits.js';
@@ -14,8 +15,8 @@ const MOUNT_WIDTH = 12;
 const RIB = 1.2;
 /** Thinnest rib worth printing, beside a seam where neighbours can't share one: two lines [mm]. */
 export const RIB_LEAST = 0.9;
-/** Tilt wanted, in Rayleigh parameters of the boresight error: 99 barrels in 100 are within 3.03. */
-const TILT_SIGMAS = 3;
+/** Share of the channels whose yaw can be rolled out that the tilt must be enough for. Source: common practice. */
+const TILT_ENOUGH = 0.99;
 
 /** The wires' bundle stands back from the barrel's rim, where the collar sits, all round [mm]. */
 const WIRE_INSIDE = 0.4;
@@ -104,8 +105,10 @@ function tiltOf(spec: Spec, piece: number): { readonly tiltDeg: number; readonly
   const sigma = spec.emitters.part.boresightSigmaDeg.value;
   const warp = deg(bowSlope(spec.printer.machine.warpPer100.value, 100, piece) as Rad);
   const halves = (value: number) => Math.ceil(2 * value - 1e-9) / 2;
-  const [barrels, rails] = [halves(TILT_SIGMAS * sigma), halves((WARP_ROOM * warp) / ALIGNED_SHARE)];
-  const own = `three times the boresight error's Rayleigh parameter of ${sigma}°, which 99 barrels in 100 stay within`;
+  const sm = spec.aim.mountErrorDeg;
+  const barrels = halves(tiltFor(TILT_ENOUGH, { se: sigma, sm }));
+  const rails = halves((WARP_ROOM * warp) / ALIGNED_SHARE);
+  const own = `enough for 99 of 100 barrels whose yaw can be rolled out, with boresight errors of σ ${sigma}° in mounts that stand true to σ ${sm}°`;
   if (spec.aim.tiltDeg !== undefined || barrels >= rails) return { tiltDeg: spec.aim.tiltDeg ?? barrels, why: own };
   return {
     tiltDeg: rails,

@@ -1,8 +1,11 @@
 /** The light's budget of real layouts, against lengths taken from the placed kit and chances counted by drawing. */
 import { beforeAll, describe, expect, test } from 'vitest';
+import { layOut } from '../../src/layout/lay-out.js';
 import { lightBudget } from '../../src/layout/light/budget.js';
 import { sampleGrids } from '../../src/layout/light/sample-grids.js';
+import { drawsOf } from '../../src/optics/sample.js';
 import { apply } from '../../src/solid/matrix.js';
+import { readPreset } from '../../src/spec/read-preset.js';
 import { deg, rad } from '../../src/units.js';
 import { type Drawn, draw, openWorkshop, shipped, type Workshop } from '../kit/make.js';
 
@@ -90,4 +93,37 @@ test('one turn of the screw: pitch over arm, times the way, by hand', () => {
   expect(step.perTurn).toBeCloseTo((0.45 / arm) * lever, 9);
   expect(step.angle).toBeCloseTo(Math.atan(0.45 / arm), 12);
   expect(rad(1)).toBeGreaterThan(step.angle / 3);
+});
+
+describe('the tilt wanted', () => {
+  /** Share of drawn channels, their yaw rolled out, that a tilt of ±T levels. */
+  const level = (se: number, sm: number, tilt: number) => {
+    const draws = drawsOf(2);
+    let [fit, all] = [0, 0];
+    for (let i = 0; i < 200_000; i += 1) {
+      const error = se * Math.hypot(draws.normal(), draws.normal());
+      const [mx, my] = [sm * draws.normal(), sm * draws.normal()];
+      if (Math.abs(mx) > error) continue;
+      const h = Math.sqrt(error ** 2 - mx ** 2);
+      all += 1;
+      if (Math.min(Math.abs(my + h), Math.abs(my - h)) <= tilt) fit += 1;
+    }
+    return fit / all;
+  };
+  test.for([
+    [1, 0.5],
+    [0.5, 1],
+    [1.5, 0.3],
+  ] as const)('boresight σ %f°, mounts σ %f°: the least half degree that levels 99 of 100', ([se, sm]) => {
+    const { solved } = layOut(
+      readPreset(
+        `grid: { rows: 1, columns: 2, pitch: 30 }\naim: { mount_error: ${sm} }\nprinter: { base: bed-220, warp_per_100: 0.05 }\nemitters: { part: { base: barrel-6x12, boresight_sigma_deg: ${se} } }\n`,
+        'tested.yaml',
+      ),
+    );
+    const tilt = solved.find(({ path }) => path === 'aim.tilt')!.value as number;
+    expect(tilt % 0.5).toBe(0);
+    expect(level(se, sm, tilt)).toBeGreaterThan(0.989);
+    expect(level(se, sm, tilt - 0.5)).toBeLessThan(0.991);
+  });
 });
