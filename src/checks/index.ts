@@ -7,6 +7,7 @@ import { type Check, type CheckInputs, checkContext } from './context.js';
 import { corridors } from './corridors.js';
 import { declarations } from './declarations.js';
 import { eyeSafety } from './eye-safety.js';
+import { finger } from './finger.js';
 import { fits } from './fits.js';
 import { flexure } from './flexure.js';
 import { freeAsPrinted } from './free-as-printed.js';
@@ -26,6 +27,7 @@ export const CHECKS: readonly Check[] = [
   eyeSafety,
   aim,
   signal,
+  finger,
   flexure,
   stiffness,
   pitch,

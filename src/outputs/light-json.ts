@@ -1,10 +1,11 @@
 /** The light's budget as data: degrees, mm, shares from 0 to 1. */
 import type { LightBudget } from '../layout/light/budget.js';
 import type { GridSamples } from '../layout/light/sample-grids.js';
+import type { Hit } from '../optics/finger-hit.js';
 import { deg } from '../units.js';
 import { type Json, tidy } from './json-text.js';
 
-export function lightJson({ aim, levers, exit, signal }: LightBudget): Json {
+export function lightJson({ aim, levers, exit, signal, finger }: LightBudget): Json {
   const { inputs } = aim;
   return {
     boresight_sigma_deg: tidy(deg(inputs.boresight)),
@@ -43,9 +44,36 @@ export function lightJson({ aim, levers, exit, signal }: LightBudget): Json {
         stays_lit_mm: tidy(staysLit),
       })),
     },
+    fingers:
+      finger === null
+        ? null
+        : {
+            axes: finger.axes.map(({ axis, pitch, scatter, overlap, fingers, advice }) => ({
+              axis,
+              pitch_mm: tidy(pitch),
+              scatter_mm: tidy(scatter),
+              overlap_mm: tidy(overlap),
+              least_pitch_mm: advice?.least?.pitch ?? null,
+              best_pitch_mm: advice?.best.pitch ?? null,
+              fingers: fingers.map(({ breadth, atBeam, reach, hit }) => ({
+                breadth_mm: breadth,
+                at_beam_mm: tidy(atBeam),
+                reach_mm: reach === null ? null : tidy(reach),
+                ...hitJson(hit),
+              })),
+            })),
+            keys: finger.keys.map(({ breadth, hit }) => ({ breadth_mm: breadth, ...hitJson(hit) })),
+          },
     levers: levers.map(({ path, change, all }) => ({ path, change, all: tidy(all) })),
   };
 }
+
+const hitJson = ({ aimed, double, wrong, none }: Hit) => ({
+  aimed: tidy(aimed),
+  double: tidy(double),
+  wrong: tidy(wrong),
+  none: tidy(none),
+});
 
 /** Grids that were drawn, beside the budget. */
 export const samplesJson = ({ grids, seed, lines, all }: GridSamples): Json => ({

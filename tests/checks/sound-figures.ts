@@ -6,8 +6,10 @@ import { threeLeg } from '../../src/components/receiver-three-leg.js';
 import type { LeafFigures } from '../../src/layout/leaf-figures.js';
 import type { LineChance } from '../../src/layout/light/aim.js';
 import type { LightBudget } from '../../src/layout/light/budget.js';
+import type { FingerFigures } from '../../src/layout/light/finger.js';
 import type { LeafDesign } from '../../src/layout/types.js';
 import type { Plastic } from '../../src/materials/plastic.js';
+import { hitChance, hitKey } from '../../src/optics/finger-hit.js';
 import { bed220 } from '../../src/printers/bed-220.js';
 import type { Spec } from '../../src/spec/spec.js';
 import { rad } from '../../src/units.js';
@@ -137,6 +139,22 @@ const line = (name: 'column' | 'row', count: number): LineChance => ({
   step: { angle: rad(1.6), perTurn: 4.5, perDegree: 0.0125 },
 });
 
+/** A narrow and a broad finger that reach so far, at a pitch of 24; touches scatter by 2. */
+export function fingers(narrow: number | null, broad: number, pitch = 24): FingerFigures {
+  const one = (breadth: number, reach: number | null) => ({
+    breadth,
+    atBeam: breadth - 1,
+    reach,
+    hit: reach === null ? { aimed: 0, double: 0, wrong: 0, none: 1 } : hitChance({ pitch, reach, scatter: 2 }),
+  });
+  const both = [one(12, narrow), one(20, broad)];
+  const axis = (name: 'x' | 'y') => ({ axis: name, pitch, scatter: 2, overlap: 0.5, fingers: both, advice: null });
+  return {
+    axes: [axis('x'), axis('y')],
+    keys: both.map(({ breadth, hit }) => ({ breadth, hit: hitKey(hit, hit) })),
+  };
+}
+
 export const light: LightBudget = {
   aim: {
     inputs: {
@@ -154,6 +172,7 @@ export const light: LightBudget = {
   },
   levers: [{ path: 'aim.mount_error', change: 'truer mounts', all: 0.99 }],
   exit: [12, 17],
+  finger: fingers(5.4, 8.1),
   signal: {
     detector: { radius: 0.5, sensitivity: 0.2, filterFromNm: 0 },
     response: 0.6,

@@ -1,6 +1,7 @@
 /** The light's budget of a layout: everything that checks and reports tell of aim. */
 import type { Layout } from '../layout.js';
 import { type AimFigures, aimFigures, aimInputs } from './aim.js';
+import { type FingerFigures, fingerFigures } from './finger.js';
 import { type Lever, levers } from './levers.js';
 import { exitOf, lineWays } from './lines.js';
 import { type SignalFigures, signalFigures } from './signal.js';
@@ -10,6 +11,8 @@ export interface LightBudget {
   /** What helps most, first. */
   readonly levers: readonly Lever[];
   readonly signal: SignalFigures;
+  /** Null where no receiver ever reads dark. */
+  readonly finger: FingerFigures | null;
   /** The beam's exit, ahead of the axis of tilt and above it [mm]. */
   readonly exit: readonly [number, number];
 }
@@ -20,5 +23,12 @@ export function lightBudget(layout: Pick<Layout, 'spec' | 'grid' | 'mount' | 'so
   const ways = lineWays(spec, options);
   const inputs = aimInputs(spec, { ways, tilt: mount.leaf.tilt, slide: socket.slide });
   const aim = aimFigures(spec, { ways, inputs });
-  return { aim, levers: levers(spec, ways, aim), signal: signalFigures(spec, ways), exit: exitOf(options) };
+  const signal = signalFigures(spec, ways);
+  return {
+    aim,
+    levers: levers(spec, ways, aim),
+    signal,
+    finger: fingerFigures(spec, { ways, signal }),
+    exit: exitOf(options),
+  };
 }
