@@ -1,6 +1,8 @@
 /** Does the leaf bear its travel for years, stay pushed against its screw, and stop before it yields? */
 import type { Finding } from '../findings.js';
 import { FORCE_MOST, HOLDS, QUIET, STRESS_SAFETY } from '../layout/leaf-search.js';
+import type { LeafDesign } from '../layout/types.js';
+import { fittedRange } from '../mechanics/end-correction.js';
 import { deg } from '../units.js';
 import type { Check, CheckContext } from './context.js';
 import { figure, say } from './say.js';
@@ -109,9 +111,16 @@ export const flexure: Check<FlexureContext> = {
         measured: null,
         limit: null,
         unit: '',
-        message: `A leaf of ${leaf.legs} legs, ${figure(leaf.length)} × ${figure(leaf.thickness)} × ${figure(leaf.width)} mm, is computed by beam theory alone: its angle may be off by up to 16 %.`,
+        message: uncorrected(leaf),
         remedies: [],
       });
     return findings;
   },
 };
+
+/** Why a leaf's figures are less sure than those of the leaves that were held against solid elements. */
+function uncorrected({ layout, legs, length, thickness, width }: LeafDesign): string {
+  if (layout === 'notch')
+    return 'A notch is computed by beam theory along its own thickness: where it is wide for its thinnest place it is up to a sixth stiffer.';
+  return `A leaf of ${legs} × ${figure(length)} × ${figure(thickness)} × ${figure(width)} mm lies outside the range in which its end corrections were tried (${fittedRange(layout)}): they are carried on from there, and its angle may be off by more than 1 %.`;
+}

@@ -3,14 +3,12 @@
  * from rest through the highest, level and lowest beam to where the stop touches at its latest.
  */
 import type { Plastic } from '../materials/plastic.js';
-import { rootFactor } from '../mechanics/concentration.js';
-import { endCorrection, UNCORRECTED } from '../mechanics/end-correction.js';
 import { pinContact } from '../mechanics/nonlinear/contact.js';
 import { type LeafState, solveLeafPath } from '../mechanics/nonlinear/leaf-path.js';
 import { NoEquilibrium } from '../mechanics/nonlinear/newton.js';
 import type { Vec2 } from '../solid/mesh.js';
 import type { Rad } from '../units.js';
-import { figuresOf, type LeafFigures, leafFigures } from './leaf-figures.js';
+import { correctionOf, figuresOf, type LeafFigures, peakFactorsOf } from './leaf-figures.js';
 import { armMotion, leafPath } from './leaf-shape.js';
 import type { MountLayout } from './mount.js';
 import { moved } from './plane.js';
@@ -45,7 +43,7 @@ export function bendLeaf(
       width: leaf.width,
       modulus: plastic.modulus.value,
       poisson: plastic.poisson.value,
-      correction: correctionOf(mount, plastic),
+      correction: correctionOf(leaf, plastic),
     },
     contact: pinContact({
       pin: fromOrigin(pin.at),
@@ -54,7 +52,7 @@ export function bendLeaf(
       axis: leaf.bias - Math.PI / 2,
     }),
     friction,
-    rootFactor: leaf.layout === 'notch' ? 1 : rootFactor(kindOf(mount), leaf.thickness, leaf.fillet),
+    peaks: peakFactorsOf(leaf, plastic),
     steps: flexes.map((flex) => ({ flex })),
   });
 }
@@ -73,7 +71,7 @@ export function bentFigures(mount: MountLayout, options: BentOptions): LeafFigur
       stiffness,
       screwStiffness: first.force / first.advance,
       turnPerAdvance: (low.flex - high.flex) / (low.advance - high.advance),
-      corrected: leafFigures(leaf, options.demands, options.plastic).corrected,
+      corrected: correctionOf(leaf, options.plastic).valid,
       at: (flex) => {
         const { force, maxStrain, peakStress } = states[flexes.indexOf(flex)]!;
         return { force, strain: maxStrain, stress: peakStress };
@@ -92,14 +90,6 @@ export function bentFiguresOrNot(...args: Parameters<typeof bentFigures>): LeafF
     if (error instanceof NoEquilibrium || error instanceof RangeError) return undefined;
     throw error;
   }
-}
-
-const kindOf = ({ leaf }: MountLayout) => (leaf.layout === 'upright' ? 'upright' : 'in-line');
-
-function correctionOf({ leaf }: MountLayout, plastic: Plastic) {
-  if (leaf.layout !== 'in-line' && leaf.layout !== 'upright') return UNCORRECTED;
-  const { layout, length, width, thickness, fillet } = leaf;
-  return endCorrection({ layout, leaf: { length, width, thickness }, fillet, poisson: plastic.poisson.value });
 }
 
 /** Two half circles of radius R that leave t between them. */

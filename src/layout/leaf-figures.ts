@@ -1,10 +1,11 @@
-/** How a leaf behaves over its travel, by the closed forms: linear beam theory, with end corrections where they were fitted. */
+/** How a leaf behaves over its travel, by the closed forms: linear beam theory with the corrections of its ends. */
 import type { Plastic } from '../materials/plastic.js';
-import { curvedFactor, rootFactor } from '../mechanics/concentration.js';
+import { curvedFactor, midWidthFactor, rootFactor } from '../mechanics/concentration.js';
 import { forceLeft, setAfter, YEAR_HOURS } from '../mechanics/creep.js';
-import { endCorrection, UNCORRECTED } from '../mechanics/end-correction.js';
+import { type EndCorrection, endCorrection, UNCORRECTED } from '../mechanics/end-correction.js';
 import { barInertia, firstFrequency } from '../mechanics/frequency.js';
 import { leafInertia } from '../mechanics/leaf.js';
+import type { PeakFactors } from '../mechanics/nonlinear/leaf-stress.js';
 import { notchStiffness, notchStrain } from '../mechanics/notch.js';
 import { preloadFlex, shockMoment } from '../mechanics/preload.js';
 import type { Rad } from '../units.js';
@@ -36,7 +37,7 @@ export interface LeafFigures {
   readonly backOff: Rad;
   /** First frequency with the moving mass, arm free of the screw: the lower bound. */
   readonly frequency: number;
-  /** The end corrections apply to this leaf; false: beam theory alone. */
+  /** The leaf lies within the range in which its corrections were fitted; false: carried on from there, or none (notch). */
   readonly corrected: boolean;
 }
 
@@ -56,80 +57,93 @@ export interface Bending {
   readonly corrected: boolean;
 }
 
+/** What of a leaf's form decides its centreline. */
+type Line = Pick<LeafBody, 'layout' | 'legs' | 'length' | 'legPitch'>;
+
 /**
  * Length, centre and spread of a leaf's centreline along the beam: straight legs and half circles, in closed form.
  *
+ * @param extra - carried on straight by so much at either root [mm]; below 0: cut short
  * @returns length [mm]; centre u [mm], negative to the rear; spread: ∫ (u − centre)² ds [mm³]
  */
-export function lineFigures({
-  layout,
-  legs,
-  length,
-  legPitch,
-}: Pick<LeafBody, 'layout' | 'legs' | 'length' | 'legPitch'>) {
-  if (layout === 'upright') return { length, centre: 0, spread: 0 };
+export function lineFigures({ layout, legs, length, legPitch }: Line, extra = 0) {
+  if (layout === 'upright') return { length: length + 2 * extra, centre: 0, spread: 0 };
   const leg = layout === 'notch' ? 2 * length : length;
   const r = legPitch / 2;
   const rear = Math.ceil((legs - 1) / 2);
   const front = legs - 1 - rear;
-  const total = legs * leg + Math.PI * r * (rear + front);
-  const centre = (-(legs * leg ** 2) / 2 - rear * r * (Math.PI * leg + 2 * r) + front * 2 * r ** 2) / total;
+  const total = legs * leg + Math.PI * r * (rear + front) + 2 * extra;
+  // Both roots of an even number of legs lie at u = 0; with an odd number one lies at u = −leg.
+  const ends = legs % 2 === 0 ? [extra / 2, extra / 2] : [extra / 2, -leg - extra / 2];
+  const moment =
+    -(legs * leg ** 2) / 2 - rear * r * (Math.PI * leg + 2 * r) + front * 2 * r ** 2 + extra * (ends[0]! + ends[1]!);
+  const centre = moment / total;
   // A half circle's own ∫ (r cos φ)² ds is π r³ / 2, its first moment 2 r².
   const arc = (from: number) => (Math.PI * r ** 3) / 2 + 4 * r ** 2 * Math.abs(from) + Math.PI * r * from ** 2;
   const straight = ((-centre) ** 3 + (leg + centre) ** 3) / 3;
-  return { length: total, centre, spread: legs * straight + rear * arc(leg + centre) + front * arc(-centre) };
+  const carried = ends.reduce((sum, end) => sum + extra * (end - centre) ** 2 + extra ** 3 / 12, 0);
+  return { length: total, centre, spread: legs * straight + rear * arc(leg + centre) + front * arc(-centre) + carried };
+}
+
+/** The corrections of a leaf as drawn; a notch, whose thickness changes, has none. */
+export function correctionOf(body: Omit<LeafBody, 'lever'>, plastic: Plastic): EndCorrection {
+  const { layout } = body;
+  if (layout === 'notch') return UNCORRECTED;
+  return endCorrection({ ...body, layout, developed: lineFigures(body).length }, plastic.poisson.value);
+}
+
+/** Peak over the beam's stress at a leaf's roots and in each of its turns; none for a notch, whose formula knows its own. */
+export function peakFactorsOf(body: LeafBody, plastic: Plastic): PeakFactors {
+  const { layout, legs, thickness, fillet, lever } = body;
+  if (layout === 'notch') return { root: 1, turns: [] };
+  const { plate } = correctionOf(body, plastic);
+  const poisson = plastic.poisson.value;
+  const arm = layout === 'upright' ? Infinity : lever - lineFigures(body).centre;
+  return {
+    root: rootFactor({ thickness, fillet, arm, poisson, plate }),
+    // The first turn, and every other, lies at the rear: toward the screw, so that it bends most where it begins.
+    turns: Array.from({ length: legs - 1 }, (_, i) =>
+      midWidthFactor(poisson, plate, i % 2 === 0 ? 'beside a leg' : 'held'),
+    ),
+  };
 }
 
 /**
  * Stiffness and strain of a leaf bent by a force at its screw.
  *
- * A straight leaf within the fitted range is corrected; a fold is the beam along its true path; a notch is Paros and
- * Weisbord's. Along the path the curvature is flex · (u − u_screw) / (lever · length). At a turn's inner face the strain is
- * that of a curved bar.
+ * Straight or folded it is the beam along its true path, carried on by half its end correction at either root; a notch is Paros
+ * and Weisbord's. Along the path the curvature is flex · (u − u_screw) / (arm · length), the arm from the screw to the centre of the
+ * path so carried on. At a turn's inner face the strain is that of a curved bar.
  *
  * @throws {RangeError} on dimensions that are not finite and > 0
  * Source: Castigliano's theorem; Winkler–Bach; this project's fits (`end-correction.ts`, `concentration.ts`).
  */
 export function leafBending(body: LeafBody, plastic: Plastic): Bending {
-  const { layout, legs, thickness, width, fillet, lever, legPitch } = body;
+  const { layout, legs, thickness, width, lever, legPitch } = body;
   const modulus = plastic.modulus.value;
-  const line = lineFigures(body);
   if (layout === 'notch') {
     const notch = { radius: body.length, thickness, width };
     const stiffness = notchStiffness(notch, modulus);
     const strain = notchStrain(notch, 1);
     return { stiffness, screwStiffness: stiffness / lever ** 2, strain, stress: modulus * strain, corrected: false };
   }
-  const end =
-    layout === 'folded'
-      ? UNCORRECTED
-      : endCorrection({
-          layout,
-          leaf: { length: body.length, width, thickness },
-          fillet,
-          poisson: plastic.poisson.value,
-        });
-  const length = line.length + end.length;
-  const stiffness = (end.plate * modulus * leafInertia(body)) / length;
-  const even = layout === 'upright';
-  // ∫ (u − centre)² ds of a straight leaf grows with its corrected length.
-  const spread = legs === 1 && !even ? length ** 3 / 12 : line.spread;
-  const screwStiffness = stiffness / (lever ** 2 + spread / length);
+  const end = correctionOf(body, plastic);
+  const drawn = lineFigures(body);
+  const { length, centre, spread } = lineFigures(body, end.length / 2);
+  const arm = lever + centre - drawn.centre;
+  const section = end.plate * modulus * leafInertia(body);
   const surface = thickness / 2 / length;
-  const momentAt = (u: number) => (even ? 1 : (lever + u - line.centre) / lever);
+  const momentAt = (u: number) => (layout === 'upright' ? 1 : (lever + u - drawn.centre) / arm);
   const root = surface * momentAt(0);
-  const kt = rootFactor(even ? 'upright' : 'in-line', thickness, fillet);
-  let turn = 0;
-  if (legs > 1) {
-    const rear = momentAt(-body.length);
-    const front = legs > 2 ? momentAt(legPitch / 2) : 0;
-    turn = surface * Math.max(rear, front) * curvedFactor(legPitch / 2, thickness);
-  }
+  const inner = legs > 1 ? surface * curvedFactor(legPitch / 2, thickness) : 0;
+  const turns = [momentAt(-body.length), momentAt(legPitch / 2)].slice(0, legs - 1).map((moment) => inner * moment);
+  const peaks = peakFactorsOf(body, plastic);
   return {
-    stiffness,
-    screwStiffness,
-    strain: Math.max(root, turn),
-    stress: modulus * end.plate * Math.max(root * kt, turn),
+    // The screw's moment about the centre as drawn, by which its force is told.
+    stiffness: (section / length) * (lever / arm),
+    screwStiffness: section / (length * arm ** 2 + spread),
+    strain: Math.max(root, ...turns),
+    stress: modulus * end.plate * Math.max(root * peaks.root, ...turns.map((turn, i) => turn * peaks.turns[i]!)),
     corrected: end.valid,
   };
 }

@@ -80,8 +80,8 @@ const legSpan = ({ layout, length }: Pick<LeafDesign, 'layout' | 'length'>) =>
 const shoulderOf = ({ layout, length, fillet }: LeafDesign) =>
   layout === 'notch' ? length : Math.max(SHOULDER, fillet);
 
-/** Fillets end short of the faces across the slot: a tangent there would leave a sliver. */
-const slotOf = ({ fillet }: LeafDesign) => Math.max(AIR, fillet + 0.1);
+/** Fillets end short of the faces across the slot, as a tangent there would leave a sliver; the slope of the arm at rest takes some. */
+const slotOf = ({ fillet }: LeafDesign) => Math.max(AIR, fillet) + 0.1;
 
 function placeLying(
   leaf: LeafDesign,

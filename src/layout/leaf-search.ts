@@ -1,4 +1,4 @@
-/** Tries every leaf that may be drawn within the demands and keeps the best that holds. */
+/** Tries every leaf that may be drawn within the demands and keeps the best that holds, printed a little thick too if one does. */
 import type { Plastic } from '../materials/plastic.js';
 import { forceLeft, YEAR_HOURS } from '../mechanics/creep.js';
 import { barInertia, firstFrequency } from '../mechanics/frequency.js';
@@ -53,6 +53,8 @@ export interface Candidate {
   readonly at: LeafDemands;
   readonly frequency: number;
   readonly zone: number;
+  /** What it breaks when it is printed thicker by `THICKNESS_ERROR`; printed so much thinner it loses preload, which is chosen for that. */
+  readonly thick: readonly Broken[];
 }
 
 /** @returns the best leaf that meets the demands, or undefined */
@@ -66,6 +68,8 @@ export function searchLeaf(demands: LeafDemands, options: SearchOptions): Candid
 }
 
 function better(a: Candidate, b: Candidate): boolean {
+  const sturdy = [a, b].map(({ thick }) => thick.length === 0);
+  if (sturdy[0] !== sturdy[1]) return sturdy[0]!;
   const quiet = [a, b].map(({ frequency }) => frequency >= QUIET);
   if (quiet[0] !== quiet[1]) return quiet[0]!;
   if (!quiet[0] && Math.abs(a.frequency - b.frequency) > 1e-9) return a.frequency > b.frequency;
@@ -136,7 +140,9 @@ function judge(body: Body, demands: LeafDemands, options: SearchOptions): Candid
   const at = placed(body, demands, options);
   if (!misfits(body, at).next().done) return undefined;
   const tried = dimension(body, at, options);
-  return tried && weaknesses(tried, options).next().done ? tried : undefined;
+  return tried && weaknesses(tried, options).next().done
+    ? { ...tried, thick: weaknessesThick(tried, options) }
+    : undefined;
 }
 
 const placed = (body: Body, demands: LeafDemands, { screwAt }: SearchOptions): LeafDemands =>
@@ -162,7 +168,7 @@ function* misfits(body: Body, { heightMost, lengthMost, post }: LeafDemands): Ge
 const spanOf = ({ layout, thickness, length }: Body): number =>
   ({ upright: thickness, notch: 2 * length, 'in-line': length, folded: length })[layout];
 
-interface Dimensioned extends Candidate {
+interface Dimensioned extends Omit<Candidate, 'thick'> {
   readonly bending: Bending;
 }
 
@@ -216,6 +222,13 @@ function* weaknesses({ design, bending }: Dimensioned, { plastic }: SearchOption
   if (stress > allowed) yield { rule: 'stress', measured: stress, limit: allowed };
 }
 
+/** The same of a leaf printed thicker, its screw set to the same angles. The air between its legs is there for that. */
+function weaknessesThick(tried: Dimensioned, options: SearchOptions): readonly Broken[] {
+  const design = { ...tried.design, thickness: tried.design.thickness + THICKNESS_ERROR };
+  const bending = leafBending(design, options.plastic);
+  return [...weaknesses({ ...tried, design, bending }, options)].filter(({ rule }) => rule !== 'gap');
+}
+
 /** A leaf that may break demands, and those it breaks. */
 export interface Nearest extends Candidate {
   readonly broken: readonly Broken[];
@@ -235,8 +248,9 @@ export function nearestLeaf(demands: LeafDemands, options: SearchOptions): Neare
     if (!tried) continue;
     const broken = [...misfits(body, at), ...weaknesses(tried, options)];
     const off = broken.reduce((sum, { measured, limit }) => sum + Math.abs(measured / limit - 1), 0);
-    if (best && (off > miss || (off === miss && !better(tried, best)))) continue;
-    [best, miss] = [{ ...tried, broken }, off];
+    const candidate = { ...tried, broken, thick: broken };
+    if (best && (off > miss || (off === miss && !better(candidate, best)))) continue;
+    [best, miss] = [candidate, off];
   }
   return best;
 }

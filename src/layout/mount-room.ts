@@ -58,7 +58,7 @@ export function rearRoom(spec: Spec): { readonly toFix: number; readonly toScrew
   const slide = side(spec, 'slide');
   const toFix = CLOSE_WALL + fix.nutFlats.value / 2 + slide;
   const pinRadius = pins['3'].diameter.value / 2;
-  const toScrew = toFix + fix.clearance.value / 2 + 0.9 + pinRadius;
+  const toScrew = toFix + fix.clearance.value / 2 + 0.95 + pinRadius;
   return { toFix, toScrew, toEnd: toScrew + Math.max(adjust.nutFlats.value / 2 + slide, pinRadius) + CLOSE_WALL };
 }
 

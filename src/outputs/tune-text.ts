@@ -1,5 +1,7 @@
 /** A sweep for the terminal: a table, what its columns and letters mean, and what to take. */
+
 import { QUIET } from '../layout/leaf-search.js';
+import { fittedRange } from '../mechanics/end-correction.js';
 import { RULE } from '../tune/choose.js';
 import { OBJECTIVES } from '../tune/pareto.js';
 import { passing, type TuneReport } from '../tune/report.js';
@@ -197,7 +199,7 @@ function meaningText(
     ...(rows.some(({ figures }) => figures && !figures.corrected)
       ? [
           said(
-            'Folds, notches and straight leaves outside 8–14 × 0.8–1.6 mm have no fitted end corrections: their angle may be off by up to 16 %.',
+            `Outside the range in which the end corrections were tried (straight leaves ${fittedRange('in-line')}; folds with ${fittedRange('folded')}; any notch) the angle may be off by more than 1 %, a notch's by up to a sixth.`,
           ),
         ]
       : []),

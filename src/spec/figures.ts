@@ -29,6 +29,7 @@ const figure = (least: number, most: number, words: { unit: string; what: string
 const mm = (least: number, most: number, what: string) => figure(least, most, { unit: 'mm', what });
 const share = (least: number, most: number, what: string) => figure(least, most, { unit: '', what });
 
+/** Diameter, wires and the receiver's aperture end where kits were drawn and checked; a wider one asks for a frame of its own. */
 export const emitterFigures: Figures<Emitter> = {
   diameter: mm(3, 15, 'Body diameter'),
   length: mm(4, 40, 'Body, front face to rear face'),

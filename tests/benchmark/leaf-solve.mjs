@@ -1,4 +1,5 @@
 #!/usr/bin/env node
+import { correctionOf, peakFactorsOf } from '../../.build/layout/leaf-figures.js';
 /**
  * How many leaves a second are solved on one core, and how good the answers are: 20 load steps to 8.2° of lever travel, contact of the
  * screw's flat tip with its pin, friction .3.
@@ -9,8 +10,6 @@
  * turns, the number of rounds is fixed, the median counts. The fewest elements within .1 % are marked.
  */
 import { centreOfRotation, leafPath } from '../../.build/layout/leaf-shape.js';
-import { rootFactor } from '../../.build/mechanics/concentration.js';
-import { endCorrection, UNCORRECTED } from '../../.build/mechanics/end-correction.js';
 import { pinContact } from '../../.build/mechanics/nonlinear/contact.js';
 import { solveLeafPath } from '../../.build/mechanics/nonlinear/leaf-path.js';
 
@@ -77,18 +76,17 @@ function grid({ layout, legs, lengths, pitches }) {
 
 /** A mount whose arm is drawn 4.5° up, in PLA. */
 function solve(form, mesh) {
-  const leaf = { length: form.length, width: 11.5, thickness: form.thickness };
-  const [modulus, poisson, fillet] = [3000, 0.36, 0.5];
+  const body = { ...form, width: 11.5, fillet: 0.5 };
+  const plastic = { modulus: { value: 3000 }, poisson: { value: 0.36 } };
   const [u, w] = centreOfRotation(form);
-  const fitted = form.legs === 1;
   return solveLeafPath({
     beam: {
       path: leafPath(form),
       thickness: form.thickness,
-      width: leaf.width,
-      modulus,
-      poisson,
-      correction: fitted ? endCorrection({ layout: form.layout, leaf, fillet, poisson }) : UNCORRECTED,
+      width: body.width,
+      modulus: plastic.modulus.value,
+      poisson: plastic.poisson.value,
+      correction: correctionOf(body, plastic),
       mesh,
     },
     contact: pinContact({
@@ -98,7 +96,7 @@ function solve(form, mesh) {
       axis: (4.5 - 90) * RADIANS,
     }),
     friction: 0.3,
-    rootFactor: rootFactor(form.layout === 'upright' ? 'upright' : 'in-line', form.thickness, fillet),
+    peaks: peakFactorsOf(body, plastic),
     steps: Array.from({ length: STEPS }, (_, i) => ({ advance: (8.2 * RADIANS * form.lever * (i + 1)) / STEPS })),
   });
 }

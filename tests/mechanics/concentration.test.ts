@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { curvedFactor, rootFactor, shoulderFactor } from '../../src/mechanics/concentration.js';
+import { curvedFactor, midWidthFactor, rootFactor, shoulderFactor } from '../../src/mechanics/concentration.js';
 
 // Young & Budynas, Roark's Formulas, 7th ed., Table 17.1, stepped bar in bending; an independent evaluation of its polynomials.
 test.for([
@@ -19,14 +19,42 @@ test.for([
   expect(() => shoulderFactor({ outer, inner, fillet })).toThrow(RangeError),
 );
 
-// CalculiX 2.20, 20-node bricks, l 10, t 1, b 12, r .5: peak over nominal stress 1.405 in line, 1.582 upright.
-test.for([
-  { layout: 'in-line', peak: 1.405 },
-  { layout: 'upright', peak: 1.582 },
-] as const)('root factor $layout: within +8/−2 % of solid elements ($peak)', ({ layout, peak }) => {
-  const ratio = rootFactor(layout, 1, 0.5) / peak;
-  expect(ratio).toBeGreaterThan(0.98);
-  expect(ratio).toBeLessThan(1.08);
+describe('mid-width and root', () => {
+  test('an even strip without lateral strain bears the same all over its width', () => {
+    expect(midWidthFactor(0, 1)).toBe(1);
+    expect(midWidthFactor(0, 1, 'beside a leg')).toBe(1);
+  });
+  test.for([
+    { where: 'held', want: 1.09711, from: '(1 + 1.35 · .148897) / 1.0947' },
+    { where: 'beside a leg', want: 1.02911, from: '(1 + .85 · .148897) / 1.0947' },
+  ] as const)('$where at ν .36, m 1.0947: $want, by hand $from', ({ where, want }) =>
+    expect(midWidthFactor(0.36, 1.0947, where)).toBeCloseTo(want, 4),
+  );
+
+  // CalculiX, 20-node bricks, l 10, t 1, b 12, r .5, ν .36 between square blocks, not among the runs of the fit: 1.405 times the
+  // beam's root stress under a force 19 from the root. The fit claims 3 %.
+  test('root factor within 3 % of a solid that it was not fitted to (1.405)', () => {
+    const have = rootFactor({ thickness: 1, fillet: 0.5, arm: 19, poisson: 0.36, plate: 1.0947 });
+    expect(Math.abs(have / 1.405 - 1)).toBeLessThan(0.03);
+  });
+
+  // Roark's stepped bar is plane and 4–6 % low against plane elements.
+  test.for([0.5, 1] as const)(
+    'without lateral strain, r $0 t, even moment: Roark’s stepped bar of D 6 within 6 %%',
+    (r) => {
+      const roark = shoulderFactor({ outer: 6, inner: 1, fillet: r });
+      const have = rootFactor({ thickness: 1, fillet: r, arm: Infinity, poisson: 0, plate: 1 });
+      expect(Math.abs(have / roark - 1)).toBeLessThan(0.06);
+    },
+  );
+
+  test('refuses a force within the fillet, a fillet of none, ν .6, m .9', () => {
+    const root = { thickness: 1, fillet: 0.5, arm: 19, poisson: 0.36, plate: 1.09 };
+    expect(() => rootFactor({ ...root, arm: 0.4 })).toThrow('arm');
+    expect(() => rootFactor({ ...root, fillet: 0 })).toThrow('fillet');
+    expect(() => midWidthFactor(0.6, 1)).toThrow('ν');
+    expect(() => midWidthFactor(0.3, 0.9)).toThrow('m must');
+  });
 });
 
 describe('curved bar, rectangular section', () => {

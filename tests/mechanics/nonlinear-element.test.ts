@@ -75,8 +75,8 @@ describe('refuses', () => {
     ['a modulus that is no number', { ...leaf, modulus: Number.NaN }, 'modulus'],
     ['a turn tighter than half the thickness', { ...beams.folded!, thickness: 3.1 }, 'radius'],
     [
-      'end corrections on a fold',
-      { ...beams.folded!, correction: { plate: 1.1, length: 0.3, valid: true } },
+      'end corrections on a leaf that begins with a turn',
+      { ...beams.folded!, path: beams.folded!.path.slice(1), correction: { plate: 1.1, length: 0.3, valid: true } },
       'corrections',
     ],
     [

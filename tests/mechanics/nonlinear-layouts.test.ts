@@ -1,9 +1,8 @@
 /** The project's own leaf shapes: what the nonlinear solver makes of what is drawn. */
 import { describe, expect, test } from 'vitest';
-import { leafBending } from '../../src/layout/leaf-figures.js';
+import { correctionOf, leafBending } from '../../src/layout/leaf-figures.js';
 import { armMotion, centreOfRotation, type LeafForm, leafPath } from '../../src/layout/leaf-shape.js';
 import { plastics } from '../../src/materials/index.js';
-import { endCorrection } from '../../src/mechanics/end-correction.js';
 import { pinContact } from '../../src/mechanics/nonlinear/contact.js';
 import { type LeafPathOptions, solveLeafPath } from '../../src/mechanics/nonlinear/leaf-path.js';
 import { notchThickness } from '../../src/mechanics/nonlinear/notch-thickness.js';
@@ -23,8 +22,6 @@ const plastic = plastics.petg;
 /** The mount: screw at the lever behind the leaf's centre, upright when the arm is level at `bias`. */
 function mount(form: LeafForm, bias: Rad = rad(4)): LeafPathOptions {
   const [u, w] = centreOfRotation(form);
-  const fixed = form.layout === 'upright' || form.layout === 'in-line';
-  const leaf = { length: form.length, width, thickness: form.thickness };
   return {
     beam: {
       path: leafPath(form),
@@ -32,14 +29,7 @@ function mount(form: LeafForm, bias: Rad = rad(4)): LeafPathOptions {
       width,
       modulus: plastic.modulus.value,
       poisson: plastic.poisson.value,
-      ...(fixed && {
-        correction: endCorrection({
-          layout: form.layout as 'in-line' | 'upright',
-          leaf,
-          fillet: 0.5,
-          poisson: plastic.poisson.value,
-        }),
-      }),
+      correction: correctionOf({ ...form, width, fillet: 0.5 }, plastic),
     },
     contact: pinContact({
       pin: [u - form.lever, w - 4],

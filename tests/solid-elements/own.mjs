@@ -1,7 +1,5 @@
 /** The project's own figures for a case: the nonlinear solver under the same dead force, and the closed forms. */
-import { leafBending } from '../../.build/layout/leaf-figures.js';
-import { rootFactor } from '../../.build/mechanics/concentration.js';
-import { endAllowance, endCorrection, UNCORRECTED } from '../../.build/mechanics/end-correction.js';
+import { correctionOf, leafBending, peakFactorsOf } from '../../.build/layout/leaf-figures.js';
 import { solveLeafPath } from '../../.build/mechanics/nonlinear/leaf-path.js';
 import { along } from '../../.build/mechanics/path.js';
 
@@ -9,36 +7,36 @@ import { along } from '../../.build/mechanics/path.js';
 const MESH = { straight: 8, halfCircle: 8 };
 
 /**
- * @returns the arm's turn by solver and closed form [rad], stress on the two faces in the middle of the first leg, largest stress at
- * a root with its fillet's factor and at a turn's faces [MPa], largest turn over smallest by what beam theory leaves out
+ * @param {object} task - a case; `ends`: its own end corrections, where it is not drawn as the mounts are
+ * @returns the arm's turn by solver, by the solver without corrections, and by closed form [rad]; stress on the two faces in the middle
+ * of the first leg, largest stress at a root and at a turn with their factors [MPa]; whether the leaf lies in the fitted range
  */
-export function ownFigures({ leaf, path, arm, plastic, force, screw, origin, middle }) {
-  const { layout, legs, length, thickness, width, fillet } = leaf;
+export function ownFigures({ leaf, path, arm, plastic, force, screw, origin, middle, ends }) {
+  const { length, thickness, width } = leaf;
   const figures = { modulus: { value: plastic.modulus }, poisson: { value: plastic.poisson } };
   const bending = leafBending(leaf, figures);
-  const kt = rootFactor(layout === 'upright' ? 'upright' : 'in-line', thickness, fillet);
+  const peaks = peakFactorsOf(leaf, figures);
+  const correction = ends ?? correctionOf(leaf, figures);
   const at = screw.map((value, axis) => value - origin[axis]);
-  const [state] = solveLeafPath({
-    beam: {
-      path,
-      thickness,
-      width,
-      modulus: plastic.modulus,
-      poisson: plastic.poisson,
-      correction:
-        legs > 1
-          ? UNCORRECTED
-          : endCorrection({ layout, leaf: { length, thickness, width }, fillet, poisson: plastic.poisson }),
-      ...(arm && { arm }),
-      mesh: MESH,
-    },
-    load: { at, force: [0, force] },
-    rootFactor: kt,
-    steps: [{}],
-    stations: true,
-  });
+  const solve = (how) =>
+    solveLeafPath({
+      beam: {
+        path,
+        thickness,
+        width,
+        modulus: plastic.modulus,
+        poisson: plastic.poisson,
+        ...(how && { correction: how }),
+        ...(arm && { arm }),
+        mesh: MESH,
+      },
+      load: { at, force: [0, force] },
+      steps: [{}],
+      stations: true,
+    })[0];
+  const state = solve(correction);
   const { stations } = state;
-  const half = stations.find(({ s }) => Math.abs(s - length / 2) < 1e-6);
+  const half = between(stations, length / 2);
   const centre = along(path[0], length / 2);
   const left = [-Math.sin(path[0].heading), Math.cos(path[0].heading)];
   const faces = middle.map((face) => {
@@ -46,33 +44,35 @@ export function ownFigures({ leaf, path, arm, plastic, force, screw, origin, mid
     return off > 0 ? half.left : half.right;
   });
   const larger = (list) => Math.max(0, ...list.flatMap(({ left: a, right: b }) => [Math.abs(a), Math.abs(b)]));
-  const turns = stations.filter((_, i) => stationOnArc(i, path));
+  const turns = peaks.turns.map((factor, turn) => factor * larger(stations.filter((_, i) => arcOf(i, path) === turn)));
   return {
     angle: Math.abs(state.screwFlex),
+    bareAngle: Math.abs(solve(undefined).screwFlex),
     closedAngle: (force * leaf.lever) / bending.stiffness,
     middle: faces,
-    root: kt * larger([stations[0], stations.at(-1)]),
-    turn: larger(turns),
+    root: peaks.root * larger([stations[0], stations.at(-1)]),
+    turn: Math.max(0, ...turns),
+    valid: correction.valid,
   };
 }
 
-/** Three stations an element, so many elements a stretch. */
-function stationOnArc(i, path) {
-  let element = Math.floor(i / 3);
-  for (const { curvature } of path) {
-    const count = curvature === 0 ? MESH.straight : MESH.halfCircle;
-    if (element < count) return curvature !== 0;
-    element -= count;
-  }
-  return false;
+/** Surface stress after the length s of a straight leg, linear from station to station. */
+function between(stations, s) {
+  const after = stations.findIndex((station) => station.s > s);
+  const [a, b] = [stations[after - 1], stations[after]];
+  const share = (s - a.s) / (b.s - a.s);
+  return { left: a.left + share * (b.left - a.left), right: a.right + share * (b.right - a.right) };
 }
 
-/**
- * How much softer than the solid a fold may come out while the solver knows no corrections for it: by a plate that is held all
- * along against curling sideways, 1 / (1 − ν²), and by the fillets as they shorten a straight leaf. A bound, not a fit.
- */
-export function foldBound({ leaf, path, plastic }) {
-  const whole = path.reduce((sum, { length }) => sum + length, 0);
-  const shorter = Math.min(0, endAllowance('in-line', leaf.thickness, leaf.fillet));
-  return whole / (whole + shorter) / (1 - plastic.poisson ** 2) - 1;
+/** Three stations an element, so many elements a stretch. @returns which arc of the path a station lies on; −1: none */
+function arcOf(i, path) {
+  let element = Math.floor(i / 3);
+  let arcs = 0;
+  for (const { curvature } of path) {
+    const count = curvature === 0 ? MESH.straight : MESH.halfCircle;
+    if (element < count) return curvature === 0 ? -1 : arcs;
+    element -= count;
+    if (curvature !== 0) arcs++;
+  }
+  return -1;
 }

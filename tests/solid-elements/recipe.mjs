@@ -6,6 +6,9 @@
  * and underside; leaf x 0 to 10 at y = 0; arm block x 10 to 34, y ±3; load on the arm's underside at (19, −3).
  * Upright (y along the leaf from its root): leaf x ±.5, y 0 to 10, its outer face x = −.5 flush with both blocks, fillets on the
  * inner face only; base block x −.5 to 24, y −6 to 0, its underside held; arm block x −.5 to 24, y 10 to 16; load at (14, 10).
+ * Square blocks give less than the post and arm of a mount, and the upright leaf has fillets on one face only: both have end
+ * corrections of their own, fitted to an earlier 18 solid and 15 plane runs of such blocks: dl = t (.81 − 1.2 ρ − .17 ρ²) and
+ * t (1.17 − .92 ρ − .20 ρ²), ρ = r/t, m as in the program.
  * The arm's turn is read on its far face, past the load: the arm's own bending is in it, so the beam model gets the same arm. Mesh: .34 along the leaf, a quarter of the radius in the fillets, 2.5 on the blocks.
  */
 import { roundedPolygon, withCorner } from './outline.mjs';
@@ -14,6 +17,8 @@ const [LENGTH, THICKNESS, WIDTH, FILLET, LEVER] = [10, 1, 12, 0.5, 14];
 const HALF = THICKNESS / 2;
 const PLASTIC = { modulus: 3000, poisson: 0.36 };
 const FORCE = 2.6;
+/** 1 + .148897 / (1 + .78 (10/12)^1.7). */
+const PLATE = 1.0947;
 
 const body = (layout) => ({
   layout,
@@ -53,6 +58,7 @@ export function inLineCase() {
   return {
     ...common,
     leaf: body('in-line'),
+    ends: { plate: PLATE, length: 0.1675, valid: true },
     path: [{ start: [0, 0], heading: 0, curvature: 0, length: LENGTH }],
     arm: { path: [{ start: [LENGTH, 0], heading: 0, curvature: 0, length: 9 }], thickness: 6 },
     edges: [screw, ...middle, [-1, -3], [-1, 3]].reduce(withCorner, outline),
@@ -84,6 +90,7 @@ export function uprightCase() {
   return {
     ...common,
     leaf: body('upright'),
+    ends: { plate: PLATE, length: 0.66, valid: true },
     path: [{ start: [0, 0], heading: Math.PI / 2, curvature: 0, length: LENGTH }],
     arm: { path: [{ start: [0, LENGTH + 3], heading: 0, curvature: 0, length: LEVER }], thickness: 6 },
     edges: [screw, ...middle, [-HALF, 0], [-HALF, LENGTH]].reduce(withCorner, outline),

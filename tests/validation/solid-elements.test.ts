@@ -1,11 +1,13 @@
 /**
  * Straight leaves against solid elements: CalculiX 2.20 on a gmsh mesh of 20-node bricks, geometric nonlinearity, 8–13 k nodes, computed
  * for this project. l 10, t 1, b 12, E 3000, ν .36, fillets .5, arm 6 × 24 and base of the same material, dead force 2.6 N along a line
- * at (19, −3) in line and (14, 10) upright, mid-width symmetry.
+ * at (19, −3) in line and (14, 10) upright, mid-width symmetry. Square blocks, and upright the outer face flush with both: not a mount's
+ * ends (`drawn-leaves.test.ts`), so they have their own, fitted to 18 solid and 15 plane runs: dl = t (.81 − 1.2 ρ − .17 ρ²) in line,
+ * t (1.17 − .92 ρ − .20 ρ²) upright, ρ = r/t.
  */
 import { describe, expect, test } from 'vitest';
 import { rootFactor } from '../../src/mechanics/concentration.js';
-import { endCorrection, UNCORRECTED } from '../../src/mechanics/end-correction.js';
+import { UNCORRECTED } from '../../src/mechanics/end-correction.js';
 import { type LeafState, solveLeafPath } from '../../src/mechanics/nonlinear/leaf-path.js';
 import type { Point } from '../../src/mechanics/path.js';
 import { deg } from '../../src/units.js';
@@ -14,6 +16,7 @@ import { off, straight } from '../mechanics/nonlinear-frames.js';
 const runs = [
   {
     layout: 'in-line',
+    extra: 0.1675,
     path: [straight([0, 0], 0, 10)],
     arm: [straight([10, 0], 0, 9)],
     at: [19, -3],
@@ -21,6 +24,7 @@ const runs = [
   },
   {
     layout: 'upright',
+    extra: 0.66,
     path: [straight([0, 0], Math.PI / 2, 10)],
     arm: [straight([0, 13], 0, 14)],
     at: [14, 10],
@@ -28,14 +32,14 @@ const runs = [
   },
 ] as const;
 
+/** m = 1 + .148897 / (1 + .78 (10/12)^1.7). */
+const PLATE = 1.0947;
 const LOAD = 2.6;
 const SMALL = 1e-4;
 
-describe.for(runs)('$layout, end corrections and root factor as fitted', ({ layout, path, arm, at, solid }) => {
+describe.for(runs)('$layout, between square blocks', ({ layout, extra, path, arm, at, solid }) => {
   const solve = (corrected: boolean) => {
-    const correction = corrected
-      ? endCorrection({ layout, leaf: { length: 10, width: 12, thickness: 1 }, fillet: 0.5, poisson: 0.36 })
-      : UNCORRECTED;
+    const correction = corrected ? { plate: PLATE, length: extra, valid: true } : UNCORRECTED;
     const beam = {
       path,
       thickness: 1,
@@ -48,7 +52,7 @@ describe.for(runs)('$layout, end corrections and root factor as fitted', ({ layo
     return solveLeafPath({
       beam: { ...beam, mesh: { straight: 16, halfCircle: 1 } },
       load: { at, force: [0, LOAD] },
-      rootFactor: rootFactor(layout, 1, 0.5),
+      peaks: { root: rootFactor({ thickness: 1, fillet: 0.5, arm: 19, poisson: 0.36, plate: PLATE }), turns: [] },
       stations: true,
       steps: [{ load: SMALL }, { load: 0.5 }, { load: 1 }],
     });
@@ -76,7 +80,10 @@ describe.for(runs)('$layout, end corrections and root factor as fitted', ({ layo
     expect(Math.sign(middle.right)).toBe(Math.sign(solid.faces[1]));
   });
 
-  test('peak at the fillet within 5 %', () => expect(off(end.peakStress, solid.peak)).toBeLessThan(0.05));
+  // Upright, this one has fillets on one face only, as no mount is drawn.
+  test.runIf(layout === 'in-line')('peak at the fillet within 5 %', () =>
+    expect(off(end.peakStress, solid.peak)).toBeLessThan(0.05),
+  );
 
   test('without the corrections the stiffness is 1 to 8 % off: they are what brings it close', () => {
     const bare = solve(false).at(-1)!;

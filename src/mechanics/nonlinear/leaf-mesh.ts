@@ -21,7 +21,7 @@ export interface LeafBeam {
   readonly poisson: number;
   /** A_s / A; default 5/6 (rectangle). Infinity: no shear deformation. */
   readonly shearFactor?: number;
-  /** For one straight stretch only: m on E I, dl on its length, half of it at either end. Default: none. */
+  /** m on E I all along; dl on the length, half of it at either end, where the path must be straight. Default: none. */
   readonly correction?: EndCorrection;
   /** Elastic arm from the leaf's end to the screw; default: rigid. */
   readonly arm?: Arm;
@@ -59,7 +59,7 @@ const LINK = 100;
 
 /**
  * @throws {RangeError} on figures that are not finite and > 0, on an empty path, on a bend tighter than t/2, on a corrected leaf
- * that is not one straight stretch, or when the correction leaves no length
+ * of uneven thickness or with a bend at an end, or when the correction leaves no length there
  */
 export function meshLeaf(beam: LeafBeam): LeafMesh {
   const { width, modulus, poisson, shearFactor = 5 / 6, correction = UNCORRECTED, arm } = beam;
@@ -72,9 +72,11 @@ export function meshLeaf(beam: LeafBeam): LeafMesh {
   const even = typeof beam.thickness === 'number';
   const extra = correction.length / 2;
   const corrected = extra !== 0 || correction.plate !== 1;
-  if (corrected && !(beam.path.length === 1 && beam.path[0]!.curvature === 0 && even))
-    throw new RangeError('leaf: end corrections hold for one straight stretch of even thickness');
-  const path = corrected ? [lengthen(beam.path[0]!, extra)] : beam.path;
+  if (corrected && !(beam.path[0]!.curvature === 0 && beam.path.at(-1)!.curvature === 0 && even))
+    throw new RangeError('leaf: end corrections hold for straight ends of even thickness');
+  const path = beam.path.map((stretch, i) =>
+    lengthen(stretch, { before: i === 0 ? extra : 0, after: i === beam.path.length - 1 ? extra : 0 }),
+  );
   const section: LeafSection = {
     width,
     modulus,
@@ -92,7 +94,9 @@ export function meshLeaf(beam: LeafBeam): LeafMesh {
   };
   const whole = pathLength(beam.path);
   let before = -extra;
+  let arcs = 0;
   for (const stretch of path) {
+    const turn = stretch.curvature === 0 ? -1 : arcs++;
     const count = elementsOf(stretch, mesh);
     const length = stretch.length / count;
     const straight = even && stretch.curvature === 0 ? evenStiffness(section, thickness(0), length) : undefined;
@@ -101,7 +105,7 @@ export function meshLeaf(beam: LeafBeam): LeafMesh {
       const from = before + i * length;
       const at = (s: number) => thickness(from + s);
       const last = stretch === path[path.length - 1] && i === count - 1;
-      readStations({ piece, bar: bars.length, from, at, stations, whole, last });
+      readStations({ piece, bar: bars.length, from, at, stations, turn, whole, last });
       join(along(piece, length), straight ?? pieceStiffness(piece, section, at));
     }
     before += stretch.length;
@@ -154,8 +158,9 @@ const pieceOf = (stretch: Stretch, s: number, length: number): Stretch => ({
   length,
 });
 
-function lengthen(stretch: Stretch, extra: number): Stretch {
-  const length = stretch.length + 2 * extra;
+function lengthen(stretch: Stretch, { before, after }: { readonly before: number; readonly after: number }): Stretch {
+  if (before === 0 && after === 0) return stretch;
+  const length = stretch.length + before + after;
   requirePositive('leaf', { correctedLength: length });
-  return { ...stretch, start: along(stretch, -extra), length };
+  return { ...stretch, start: along(stretch, -before), length };
 }

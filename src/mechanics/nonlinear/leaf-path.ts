@@ -5,7 +5,7 @@ import { BY_ADVANCE, type Contact, GAP, PLACE, SLIDE, VALUE } from './contact.js
 import { strainEnergy } from './frame.js';
 import type { LeafBeam } from './leaf-mesh.js';
 import { type LeafDemand, newRun, pushOf, type Run, rubOf, stepTo } from './leaf-run.js';
-import { type LeafPeaks, leafPeaks, type StationStress, stressAlong } from './leaf-stress.js';
+import { type LeafPeaks, leafPeaks, type PeakFactors, type StationStress, stressAlong } from './leaf-stress.js';
 
 export interface LeafPathOptions {
   readonly beam: LeafBeam;
@@ -13,8 +13,8 @@ export interface LeafPathOptions {
   readonly contact?: Contact;
   /** μ at the screw's tip; default 0. */
   readonly friction?: number;
-  /** Stress concentration at the fillets; default 1. */
-  readonly rootFactor?: number;
+  /** Stress over beam theory's at the fillets, and on the path's arcs in turn; default 1 everywhere. */
+  readonly peaks?: PeakFactors;
   /** Weight or shock on the arm. */
   readonly load?: DeadLoad;
   /** In turn, from rest. */
@@ -22,6 +22,8 @@ export interface LeafPathOptions {
   /** Adds the stress at every station to each state; default false. */
   readonly stations?: boolean;
 }
+
+const NO_PEAKS: PeakFactors = { root: 1, turns: [] };
 
 /** Rigid motion of the plane: p ↦ R(angle) p + (dx, dy), angle counter-clockwise about (0, 0) [rad, mm]. */
 export interface Motion {
@@ -61,24 +63,24 @@ export interface LeafState extends LeafPeaks {
  * several legs does not touch itself.
  *
  * @returns one state per step
- * @throws {RangeError} on a beam that can't be meshed, friction or rootFactor below 0, a flex that only a pulling screw would hold
+ * @throws {RangeError} on a beam that can't be meshed, friction or a factor below 0, a flex that only a pulling screw would hold
  * @throws {NoEquilibrium} where Newton's iteration fails even in steps a thousand times smaller
  * Source: Crisfield, Non-linear Finite Element Analysis of Solids and Structures, vol. 1 (1991); contact by Lagrange multipliers (Wriggers,
  * Computational Contact Mechanics; from memory).
  */
 export function solveLeafPath(options: LeafPathOptions): readonly LeafState[] {
-  const { beam, contact, friction = 0, load, rootFactor = 1, stations = false } = options;
-  requireNotNegative('solveLeafPath', { friction, rootFactor });
+  const { beam, contact, friction = 0, load, peaks = NO_PEAKS, stations = false } = options;
+  requireNotNegative('solveLeafPath', { friction, root: peaks.root, turns: Math.min(0, ...peaks.turns) });
   const run = newRun({ beam, contact, friction, load });
   return options.steps.map((demand) => {
     stepTo(run, demand);
-    return { ...stateOf(run, rootFactor), ...(stations && { stations: stressesOf(run) }) };
+    return { ...stateOf(run, peaks), ...(stations && { stations: stressesOf(run) }) };
   });
 }
 
 const stressesOf = ({ mesh, work }: Run) => stressAlong(mesh, work.q, work.scratch);
 
-function stateOf(run: Run, rootFactor: number): LeafState {
+function stateOf(run: Run, peaks: PeakFactors): LeafState {
   const { mesh, work, arm, sense, start, heat } = run;
   const { frame, end, tip } = mesh;
   const { q, scratch } = work;
@@ -100,7 +102,7 @@ function stateOf(run: Run, rootFactor: number): LeafState {
     gap: touching ? 0 : arm.answer[GAP + VALUE]!,
     slip: arm.answer[PLACE]! - start,
     pose: { angle, dx: x + q[3 * end]! - (c * x - s * y), dy: y + q[3 * end + 1]! - (s * x + c * y) },
-    ...leafPeaks(mesh, q, scratch, rootFactor),
+    ...leafPeaks(mesh, q, scratch, peaks),
     energy: strainEnergy(frame, q, scratch),
     heat,
   };

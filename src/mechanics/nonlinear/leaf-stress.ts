@@ -17,16 +17,18 @@ export interface LeafPeaks {
   /** Largest surface strain, as a fraction, and stress [MPa]; a turn's inner face counts as a curved bar's, fillets are left out. */
   readonly maxStrain: number;
   readonly maxStress: number;
-  /** Largest stress with the fillets' factor at both roots [MPa]. */
+  /** Largest stress with the factors of fillets and turns [MPa]. */
   readonly peakStress: number;
 }
 
-/**
- * Largest figures along the leaf, between the stations too.
- *
- * @param rootFactor - stress concentration at the fillets, 1 or more
- */
-export function leafPeaks(mesh: LeafMesh, q: Float64Array, scratch: Scratch, rootFactor: number): LeafPeaks {
+/** Stress over what beam theory gives: at the fillets of both roots, and on the path's arcs in turn (beyond the list: 1). */
+export interface PeakFactors {
+  readonly root: number;
+  readonly turns: readonly number[];
+}
+
+/** Largest figures along the leaf, between the stations too. */
+export function leafPeaks(mesh: LeafMesh, q: Float64Array, scratch: Scratch, factors: PeakFactors): LeafPeaks {
   const { stations, section } = mesh;
   let maxStrain = 0;
   let maxStress = 0;
@@ -48,12 +50,13 @@ export function leafPeaks(mesh: LeafMesh, q: Float64Array, scratch: Scratch, roo
     axial = Math.abs(pull) / (section.width * station.thickness);
     left[third] = faceStress(station, section.width, bending, pull, 1);
     right[third] = faceStress(station, section.width, bending, pull, -1);
-    const factor = station.root ? rootFactor : 1;
+    const turn = factors.turns[station.turn] ?? 1;
+    const factor = station.root ? factors.root : turn;
     take(Math.abs(left[third]), factor);
     take(Math.abs(right[third]), factor);
     if (third < 2) return;
-    take(between(left, station), 1);
-    take(between(right, station), 1);
+    take(between(left, station), turn);
+    take(between(right, station), turn);
   });
   return { maxStrain, maxStress, peakStress };
 }

@@ -19,6 +19,8 @@ export interface Station {
   readonly s: number;
   /** At the fillets of post and arm. */
   readonly root: boolean;
+  /** Which of the path's arcs it lies on, counted from 0; −1: a straight stretch. */
+  readonly turn: number;
 }
 
 export interface Reading {
@@ -28,6 +30,8 @@ export interface Reading {
   readonly from: number;
   readonly at: (s: number) => number;
   readonly stations: Station[];
+  /** Which of the path's arcs the piece is of; −1: none. */
+  readonly turn: number;
   /** The leaf's own length, and whether this is its last piece. */
   readonly whole: number;
   readonly last: boolean;
@@ -37,7 +41,7 @@ export interface Reading {
  * Both ends and the middle of a piece: the moment is linear along a straight one and largest within a turn. A lengthened leaf is
  * read between post and arm only, a shortened one up to them.
  */
-export function readStations({ piece, bar, from, at, stations, whole, last }: Reading): void {
+export function readStations({ piece, bar, from, at, stations, turn, whole, last }: Reading): void {
   const [x0, y0] = piece.start;
   const [x1, y1] = along(piece, piece.length);
   const chord = Math.hypot(x1 - x0, y1 - y0);
@@ -59,6 +63,7 @@ export function readStations({ piece, bar, from, at, stations, whole, last }: Re
       shift: piece.curvature === 0 ? 0 : neutralShift(Math.abs(1 / piece.curvature), at(s)),
       s: from + s,
       root: Math.abs(from + s) < 1e-9 || Math.abs(from + s - whole) < 1e-9,
+      turn,
     });
   }
 }
