@@ -19,12 +19,14 @@ import { pitch } from './pitch.js';
 import { scan } from './scan.js';
 import { signal } from './signal.js';
 import { stiffness } from './stiffness.js';
+import { stray } from './stray.js';
 import { threads } from './threads.js';
 import { toolAccess } from './tool-access.js';
 
 export const CHECKS: readonly Check[] = [
   declarations,
   eyeSafety,
+  stray,
   aim,
   signal,
   finger,

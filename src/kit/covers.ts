@@ -75,12 +75,16 @@ export function placeCovers(b: Bench): readonly string[] {
   return screws;
 }
 
+/** By which ends meet another panel. */
+const PANEL_PLACE: Readonly<Record<string, string>> = { '-on': '-first', 'on-on': '-middle', 'on-': '-last' };
+
 export function placeHood(b: Bench, screws: readonly string[]): void {
   const { layout, k } = b;
   const names = layout.hood.panels.map((panel) => {
     const run = layout.runs.find((r) => r.side === panel.side)!;
     const count = layout.hood.panels.filter((p) => p.side === panel.side).indexOf(panel) + 1;
-    const size = `${Math.round((panel.to - panel.from) * 10) / 10}x${panel.height}`;
+    const place = panel.meets.map((meets) => (meets ? 'on' : '')).join('-');
+    const size = `${Math.round((panel.to - panel.from) * 10) / 10}x${panel.height}${PANEL_PLACE[place] ?? ''}`;
     return b.place({
       name: `${panel.side}-hood-${count}`,
       part: b.printed(`hood-${size}`, 'panel of the alignment hood', () => drawHoodPanel(k, layout, panel)),

@@ -15,6 +15,9 @@ import { upTenth } from './fits.js';
 import { layHood } from './hood.js';
 import type { Layout } from './layout.js';
 import { pinnedMistakes } from './leaf-size.js';
+import { aimInputs } from './light/aim.js';
+import { lineWays } from './light/lines.js';
+import { strayError } from './light/stray.js';
 import { layMountWithLeaf, type MountSolution } from './mount-solve.js';
 import { plugHalf } from './openings.js';
 import { layRuns } from './runs.js';
@@ -110,7 +113,10 @@ export function layAround(spec: Spec, field: Field<MountSolution>): Layout {
   const free = corridorOf(spec, grid);
   const window = emitterWindow(spec, { mount, section: frame.section, corridor: free });
   solved.push(window.solved);
-  const hood = layHood(spec, { grid, frame, runs, tiltDeg: ask.tiltDeg, longest });
+  const ways = lineWays(spec, { grid, mount, socket, section: frame.section });
+  const error = strayError(aimInputs(spec, { ways, tilt: mount.leaf.tilt, slide: socket.slide }));
+  const { hood, solved: hoodSolved } = layHood(spec, { grid, frame, runs, ways, error, longest });
+  solved.push(hoodSolved);
   return {
     spec,
     grid,

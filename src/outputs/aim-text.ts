@@ -1,11 +1,9 @@
 /** The aim's budget for people: what is off, what cures it, how likely the grid comes right, and what would help most. */
 import type { LightBudget } from '../layout/light/budget.js';
 import type { GridSamples } from '../layout/light/sample-grids.js';
+import { NEARLY_ALL } from '../layout/light/stray.js';
 import { deg } from '../units.js';
 import { counted, wrap } from './text.js';
-
-/** 99 of 100 errors are below this many σ: Rayleigh, and normal either way. */
-const NEARLY_ALL = { rayleigh: 3.035, normal: 2.576 } as const;
 
 interface Row {
   readonly what: string;

@@ -7,14 +7,24 @@ import type { Layout } from '../layout/layout.js';
 import type { Kernel, Solid } from '../solid/kernel.js';
 import { frame } from '../solid/matrix.js';
 import type { Matrix } from '../solid/mesh.js';
-import { box } from '../solid/shapes.js';
+import { polygon } from '../solid/outlines.js';
+import { box, prism } from '../solid/shapes.js';
 
-export function drawHoodPanel(k: Kernel, { hood }: Layout, panel: Pick<HoodPanel, 'from' | 'to' | 'height'>): Solid {
+export function drawHoodPanel(k: Kernel, { hood }: Layout, panel: HoodPanel): Solid {
   const length = panel.to - panel.from;
   const t = hood.thickness;
+  // At a seam the outer face of the one before reaches over the next one's, whose own leans back: 45°, which prints.
+  const [start, end] = panel.meets.map((meets) => (meets ? t / 2 : 0)) as [number, number];
+  const wall = polygon([
+    [start, 0],
+    [length + end, 0],
+    [length - end, t],
+    [-start, t],
+  ]);
   return k.union([
-    box(k, [0, -hood.skirt, 0], [length, panel.height, t]),
-    box(k, [0, 0, t - 0.2], [length, t, t + hood.gap + hood.flange]),
+    prism(k, wall, { axis: 'y', from: -hood.skirt, to: panel.height }),
+    // Clear of the next wall's inner edge, which reaches back over this one's end.
+    box(k, [0, 0, t - 0.2], [length - end, t, t + hood.gap + hood.flange]),
   ]);
 }
 

@@ -27,7 +27,9 @@ const codes = (check: Check<ShapeContext>, kit: Kit) => ask(check, kit).map((fin
 
 test('the sound kit passes every check: notes only', () => {
   const findings = runChecks({ kit: sound, spec, kernel: k, leaf, leafFigures, frameFigures, light });
-  expect(findings.filter(({ severity }) => severity !== 'note')).toEqual([]);
+  // It has neither hood nor covers: beams that are not aimed yet get out, and that is told.
+  const weighty = findings.filter(({ severity }) => severity !== 'note').map(({ code }) => code);
+  expect(weighty).toEqual(['eye-safety/stray-before', 'eye-safety/stray-after']);
   expect(findings.map(({ code }) => code)).toContain('eye-safety/class');
 });
 

@@ -130,6 +130,7 @@ const line = (name: 'column' | 'row', count: number): LineChance => ({
   line: name,
   count,
   distance: 150,
+  toField: 6,
   lever: 160,
   arm: 16,
   pitch: 24,

@@ -10,6 +10,8 @@ export interface LineWay {
   readonly count: number;
   /** From the barrel's front to the detector. */
   readonly distance: number;
+  /** From the barrel's front to the field wall's face. */
+  readonly toField: number;
   /** From the axis of tilt to the detector: what mount and screw act over. */
   readonly lever: number;
   /** From the axis of tilt to the adjusting screw. */
@@ -46,7 +48,8 @@ export function exitOf({ mount }: Pick<WayOptions, 'mount'>): readonly [number, 
 export function lineWays(spec: Spec, options: WayOptions): readonly [LineWay, LineWay] {
   const { grid, mount, socket, section } = options;
   const [exit] = exitOf(options);
-  const beyond = section.mountFront - mount.barrel.front + section.socketFront - socket.tube.end;
+  const toField = section.mountFront - mount.barrel.front;
+  const beyond = toField + section.socketFront - socket.tube.end;
   const way = (line: 'column' | 'row'): LineWay => {
     const beams = line === 'column' ? grid.columns : grid.rows;
     const distance = (line === 'column' ? grid.depth : grid.width) + beyond;
@@ -55,6 +58,7 @@ export function lineWays(spec: Spec, options: WayOptions): readonly [LineWay, Li
       line,
       count: (line === 'column' ? spec.grid.columns : spec.grid.rows).length,
       distance,
+      toField,
       lever: distance + exit,
       arm: mount.leaf.lever,
       pitch: Math.min(Infinity, ...gaps),
