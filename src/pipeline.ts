@@ -7,6 +7,7 @@ import { movingMass } from './kit/moving-mass.js';
 import { layOut } from './layout/lay-out.js';
 import { bentFigures } from './layout/leaf-bent.js';
 import { lightBudget } from './layout/light/budget.js';
+import { thermalFigures } from './layout/thermal.js';
 import { type Made, makeOutputs } from './outputs/make-outputs.js';
 import type { MeasuringKernel } from './solid/kernel.js';
 import type { Profiles } from './solid/profiles.js';
@@ -52,6 +53,7 @@ export function makeKit(spec: Spec, { kernel, profiles, hash, progress, accept: 
     }),
     frameFigures: frameFigures({ layout, kit, kernel, light }),
     light,
+    thermal: thermalFigures({ ...layout, lever: Math.max(...light.aim.lines.map(({ lever }) => lever)) }),
   });
   progress('shapes');
   return makeOutputs({

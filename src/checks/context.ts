@@ -3,6 +3,7 @@ import type { Finding } from '../findings.js';
 import type { Kit } from '../kit/types.js';
 import type { LeafFigures } from '../layout/leaf-figures.js';
 import type { LightBudget } from '../layout/light/budget.js';
+import type { ThermalFigures } from '../layout/thermal.js';
 import type { LeafDesign } from '../layout/types.js';
 import type { MeasuringKernel } from '../solid/kernel.js';
 import type { Spec } from '../spec/spec.js';
@@ -17,6 +18,7 @@ export interface CheckInputs {
   readonly leafFigures: LeafFigures;
   readonly frameFigures: FrameFigures;
   readonly light: LightBudget;
+  readonly thermal: ThermalFigures;
 }
 
 export interface CheckContext extends CheckInputs {

@@ -121,6 +121,6 @@ export const flexure: Check<FlexureContext> = {
 /** Why a leaf's figures are less sure than those of the leaves that were held against solid elements. */
 function uncorrected({ layout, legs, length, thickness, width }: LeafDesign): string {
   if (layout === 'notch')
-    return 'A notch is computed by beam theory along its own thickness: where it is wide for its thinnest place it is up to a sixth stiffer.';
+    return 'A notch is computed by beam theory along its own thickness: where it is wide for its thinnest place it is up to a sixth stiffer (1/(1 − ν²) of plate theory; not measured).';
   return `A leaf of ${legs} × ${figure(length)} × ${figure(thickness)} × ${figure(width)} mm lies outside the range in which its end corrections were tried (${fittedRange(layout)}): they are carried on from there, and its angle may be off by more than 1 %.`;
 }

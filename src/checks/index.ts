@@ -20,6 +20,7 @@ import { scan } from './scan.js';
 import { signal } from './signal.js';
 import { stiffness } from './stiffness.js';
 import { stray } from './stray.js';
+import { temperature } from './temperature.js';
 import { threads } from './threads.js';
 import { toolAccess } from './tool-access.js';
 
@@ -31,6 +32,7 @@ export const CHECKS: readonly Check[] = [
   signal,
   finger,
   flexure,
+  temperature,
   stiffness,
   pitch,
   scan,

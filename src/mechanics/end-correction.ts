@@ -4,9 +4,10 @@
  *
  * m comes from the curvature across the leaf, ν times that along it: free to form in a narrow leaf, held flat in a wide one. dl is the
  * length of leaf that would turn as much as both ends give. The constants were fitted for this project to 72 solid-element runs:
- * CalculiX on 20-node bricks of the drawn section, geometric nonlinearity, rms error in angle .5 %. Against 29 runs that the fit had
- * not seen (`tests/validation/drawn-leaves.json`) the nonlinear solver is off by .4 % rms, .8 % at most; they showed that
- * one plate length, L / n, serves all layouts, and one allowance the lying ones. A fold of pitch 7.4 t, outside the range, was off by 1.8 %.
+ * CalculiX on 20-node bricks of the drawn section, geometric nonlinearity, rms error in angle .5 %. Against 29 further leaves as drawn
+ * (`tests/validation/drawn-leaves.json`) the nonlinear solver is off by .4 % rms, .8 % at most. That is no independent proof: that one
+ * plate length, L / n, serves all layouts and one allowance the lying ones was chosen after looking at these 29. A fold of pitch 7.4 t,
+ * outside the range, was off by 1.8 %.
  */
 
 import { requireNotNegative, requirePositive } from '../positive.js';

@@ -27,6 +27,7 @@ export function specJson(spec: Spec, solved: readonly Solved[]): Json {
     receivers: { part: receivers.name, ...figures(receivers.part) },
     aim: given({ tilt: spec.aim.tiltDeg, mount_error: spec.aim.mountErrorDeg, confidence: spec.aim.confidence }),
     finger: { ...spec.finger },
+    surroundings: { ...spec.surroundings },
     light: { ambient: spec.light.name, ...figures(spec.light.ambient) },
     leaf: given(spec.leaf),
     material: { name: material.name, ...figures(material.plastic) },

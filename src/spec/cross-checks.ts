@@ -42,6 +42,7 @@ export function crossCheck(data: unknown): readonly Unplaced[] {
     ...checkField(data),
     ...checkLabels(data),
     ...checkFinger(data),
+    ...checkSurroundings(data),
     ...checkLeaf(data),
     ...checkEntries(data),
   ];
@@ -117,6 +118,13 @@ function checkFinger(data: unknown): Unplaced[] {
   const key = least === undefined ? 'most' : 'least';
   const message = `the narrowest finger, ${narrowest} mm, is broader than the broadest, ${broadest} mm`;
   return [{ code: 'preset/conflict', path: ['finger', key], message, at: 'value' }];
+}
+
+function checkSurroundings(data: unknown): Unplaced[] {
+  const [coldest, warmest] = (['coldest', 'warmest'] as const).map((key) => valueAt(data, ['surroundings', key]));
+  if (typeof coldest !== 'number' || typeof warmest !== 'number' || coldest <= warmest) return [];
+  const message = `the coldest, ${coldest} °C, is warmer than the warmest, ${warmest} °C`;
+  return [{ code: 'preset/conflict', path: ['surroundings', 'coldest'], message, at: 'value' }];
 }
 
 function checkLeaf(data: unknown): Unplaced[] {

@@ -30,6 +30,8 @@ export const DEFAULTS = {
     why: 'the broad end of measured fingertips, about 16 to 20 (Dandekar et al. 2003)',
   },
   'light.ambient': { value: 'lamps', why: 'a desk indoors; name the brightest light that the panel must work in' },
+  'surroundings.coldest': { value: 15, why: 'a lived-in room' },
+  'surroundings.warmest': { value: 35, why: 'a lived-in room in summer, beside electronics' },
   material: { value: 'petg', why: 'holds the largest strain for years among the plastics every printer prints' },
   printer: { value: 'bed-220', why: 'the most common size of bed' },
   'screws.adjust': { value: 'M2.5', why: 'fine pitch (0.45) that still takes a sturdy key' },
@@ -65,6 +67,8 @@ export function fillDefaults(preset: Preset, name: string): Spec {
   const least = or(preset.finger?.least, 'finger.least');
   const most = or(preset.finger?.most, 'finger.most');
   const ambient = or(preset.light?.ambient as Entry | undefined, 'light.ambient');
+  const coldest = or(preset.surroundings?.coldest, 'surroundings.coldest');
+  const warmest = or(preset.surroundings?.warmest, 'surroundings.warmest');
   const material = or(preset.material as Entry | undefined, 'material');
   const printer = or(preset.printer as Entry | undefined, 'printer');
   const adjust = or(preset.screws?.adjust, 'screws.adjust');
@@ -110,6 +114,7 @@ export function fillDefaults(preset: Preset, name: string): Spec {
     aim: { tiltDeg: preset.aim?.tilt, mountErrorDeg, confidence },
     finger: { least, most },
     light: { name: light.name, ambient: light.value },
+    surroundings: { coldest, warmest },
     leaf: {
       layout: leaf?.layout,
       legs: leaf?.legs,

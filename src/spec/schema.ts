@@ -162,6 +162,13 @@ export const presetSchema = z.strictObject({
     })
     .optional()
     .meta({ description: 'Where the panel stands' }),
+  surroundings: z
+    .strictObject({
+      coldest: quantity({ least: -20, most: 40, unit: '°C', what: 'Coldest that the panel gets' }).optional(),
+      warmest: quantity({ least: 0, most: 90, unit: '°C', what: 'Warmest that the panel gets' }).optional(),
+    })
+    .optional()
+    .meta({ description: 'Temperatures around the panel; it is aligned at about 20 °C' }),
   leaf: z
     .strictObject({
       layout: oneOf(['in-line', 'upright', 'folded', 'notch'], 'How the leaf lies').optional(),

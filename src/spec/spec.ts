@@ -40,6 +40,8 @@ export interface Spec {
   };
   /** Breadths of the fingers that use the panel [mm]. */
   readonly finger: { readonly least: number; readonly most: number };
+  /** Temperatures around the panel [°C]. */
+  readonly surroundings: { readonly coldest: number; readonly warmest: number };
   readonly light: { readonly name: string; readonly ambient: Ambient };
   readonly leaf: {
     readonly layout: LeafLayout | undefined;

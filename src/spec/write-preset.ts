@@ -67,6 +67,11 @@ export function writePreset(preset: NewPreset): string {
     '',
     ...section('light', [['ambient', undefined, 'light.ambient', 'or window, or sun: the brightest it must work in']]),
     '',
+    ...section('surroundings', [
+      ['coldest', undefined, 'surroundings.coldest', '°C'],
+      ['warmest', undefined, 'surroundings.warmest', '°C'],
+    ]),
+    '',
     '# Solved when left out: aim: { tilt }, leaf: { layout, legs, length, thickness, width }, frame: { wall, deck, margin }.',
     '',
     option('material', material, { path: 'material', note: 'the filament' }),

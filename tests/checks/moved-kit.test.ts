@@ -8,7 +8,7 @@ import { loadManifoldKernel } from '../../src/solid/manifold-kernel.js';
 import { apply, applyDirection, multiply, rotation, translation } from '../../src/solid/matrix.js';
 import { IDENTITY, type Matrix } from '../../src/solid/mesh.js';
 import { box } from '../../src/solid/shapes.js';
-import { frameFigures, leaf, leafFigures, light, spec } from './sound-figures.js';
+import { frameFigures, leaf, leafFigures, light, spec, thermal } from './sound-figures.js';
 import { change, changeScrew, shifted, soundKit, withThing } from './sound-kit.js';
 
 let k: MeasuringKernel;
@@ -30,7 +30,7 @@ beforeAll(async () => {
   faulty = things.reduce((kit, fault) => fault(kit), soundKit(k));
 });
 
-const ask = (kit: Kit) => runChecks({ kit, spec, kernel: k, leaf, leafFigures, frameFigures, light });
+const ask = (kit: Kit) => runChecks({ kit, spec, kernel: k, leaf, leafFigures, frameFigures, light, thermal });
 
 /** The kit moved by m, with every placement called something else. */
 function moved(kit: Kit, m: Matrix, called: (name: string) => string): Kit {

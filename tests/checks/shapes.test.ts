@@ -12,7 +12,7 @@ import type { MeasuringKernel } from '../../src/solid/kernel.js';
 import { loadManifoldKernel } from '../../src/solid/manifold-kernel.js';
 import { rotation, translation } from '../../src/solid/matrix.js';
 import { box } from '../../src/solid/shapes.js';
-import { frameFigures, leaf, leafFigures, light, spec } from './sound-figures.js';
+import { frameFigures, leaf, leafFigures, light, spec, thermal } from './sound-figures.js';
 import { change, contextOf, part, shifted, soundKit, withThing } from './sound-kit.js';
 
 let k: MeasuringKernel;
@@ -26,7 +26,7 @@ const ask = (check: Check<ShapeContext>, kit: Kit) => check.run(contextOf(k, kit
 const codes = (check: Check<ShapeContext>, kit: Kit) => ask(check, kit).map((finding) => finding.code);
 
 test('the sound kit passes every check: notes only', () => {
-  const findings = runChecks({ kit: sound, spec, kernel: k, leaf, leafFigures, frameFigures, light });
+  const findings = runChecks({ kit: sound, spec, kernel: k, leaf, leafFigures, frameFigures, light, thermal });
   // It has neither hood nor covers: beams that are not aimed yet get out, and that is told.
   const weighty = findings.filter(({ severity }) => severity !== 'note').map(({ code }) => code);
   expect(weighty).toEqual(['eye-safety/stray-before', 'eye-safety/stray-after']);
@@ -166,7 +166,7 @@ describe('bed', () => {
 describe('declarations', () => {
   const of = (kit: Kit) => declarations.run({ kit }).map(({ code }) => code);
   const refused = (kit: Kit) =>
-    runChecks({ kit, spec, kernel: k, leaf, leafFigures, frameFigures, light }).map(({ code }) => code);
+    runChecks({ kit, spec, kernel: k, leaf, leafFigures, frameFigures, light, thermal }).map(({ code }) => code);
 
   test('pass the sound kit', () => expect(of(sound)).toEqual([]));
 

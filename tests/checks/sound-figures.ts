@@ -7,6 +7,7 @@ import type { LeafFigures } from '../../src/layout/leaf-figures.js';
 import type { LineChance } from '../../src/layout/light/aim.js';
 import type { LightBudget } from '../../src/layout/light/budget.js';
 import type { FingerFigures } from '../../src/layout/light/finger.js';
+import type { ThermalFigures } from '../../src/layout/thermal.js';
 import type { LeafDesign } from '../../src/layout/types.js';
 import type { Plastic } from '../../src/materials/plastic.js';
 import { hitChance, hitKey } from '../../src/optics/finger-hit.js';
@@ -49,6 +50,7 @@ export const spec: Spec = {
   },
   aim: { tiltDeg: undefined, mountErrorDeg: 0.5, confidence: 0.95 },
   finger: { least: 12, most: 20 },
+  surroundings: { coldest: 15, warmest: 35 },
   light: { name: 'lamps', ambient: ambients.lamps },
   leaf: { layout: undefined, legs: undefined, length: undefined, thickness: undefined, width: undefined },
   material: { name: 'test plastic', plastic },
@@ -186,4 +188,13 @@ export const light: LightBudget = {
       { line: 'row', w: 1.1, lit: 260, toTake: 0.9994, staysLit: 1.9 },
     ],
   },
+};
+
+export const thermal: ThermalFigures = {
+  coldest: 15,
+  warmest: 35,
+  step: 15,
+  drift: rad(0.03),
+  shift: 0.09,
+  stiffness: 0.95,
 };

@@ -13,7 +13,7 @@ import { IDENTITY, type Matrix, type Vec3 } from '../../src/solid/mesh.js';
 import { hexagon } from '../../src/solid/outlines.js';
 import { box, cylinder, prism } from '../../src/solid/shapes.js';
 import { rad } from '../../src/units.js';
-import { frameFigures, leaf, leafFigures, light, spec } from './sound-figures.js';
+import { frameFigures, leaf, leafFigures, light, spec, thermal } from './sound-figures.js';
 
 const M = threads['M2.5'];
 const TILT = rad(3);
@@ -241,6 +241,6 @@ export const changeScrew = (kit: Kit, name: string, patch: Partial<Screw>): Kit 
 });
 
 export const contextOf = (kernel: MeasuringKernel, kit: Kit, more: Partial<CheckContext> = {}): CheckContext => ({
-  ...checkContext({ kit, spec, kernel, leaf, leafFigures, frameFigures, light }),
+  ...checkContext({ kit, spec, kernel, leaf, leafFigures, frameFigures, light, thermal }),
   ...more,
 });

@@ -32,6 +32,7 @@ export const sampleSpec: Spec = {
   },
   aim: { tiltDeg: undefined, mountErrorDeg: 0.5, confidence: 0.95 },
   finger: { least: 12, most: 20 },
+  surroundings: { coldest: 15, warmest: 35 },
   light: { name: 'lamps', ambient: ambients.lamps },
   leaf: { layout: 'folded', legs: 3, length: undefined, thickness: undefined, width: undefined },
   material: {

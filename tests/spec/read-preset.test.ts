@@ -32,6 +32,8 @@ test('three keys are enough; everything else is defaulted with a reason, or left
     'finger.least',
     'finger.most',
     'light.ambient',
+    'surroundings.coldest',
+    'surroundings.warmest',
     'material',
     'printer',
     'screws.adjust',

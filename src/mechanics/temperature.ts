@@ -1,0 +1,36 @@
+/** What warmth does to a plastic spring. Temperatures °C. */
+import { requirePositive } from '../positive.js';
+
+/** Temperature at which catalogue moduli hold. Source: ISO 291, standard atmosphere 23/50, from memory. */
+export const ROOM = 23;
+
+/** Modulus that a bar has at its heat deflection temperature under .45 MPa: the standard deflection is a strain of .2 % (ISO 75-1, method B, from memory). */
+const AT_SOFTENING = 0.45 / 0.002;
+
+/**
+ * Modulus when warm: straight from its value at 23 °C to 225 MPa at the heat deflection temperature. Below 23 °C it counts as at 23.
+ *
+ * Plastics without crystals keep more than this until just below softening: it is on the careful side for them.
+ *
+ * @param modulus - at 23 °C [MPa], > 0 @param softens - heat deflection temperature at .45 MPa, above 23
+ * @param at - temperature
+ * @returns [MPa], never less than 225 or the modulus itself where that is lower
+ * @throws {RangeError} on figures out of range
+ * Source: the straight line is a planning rule of this project, no source; its two ends are the material's own.
+ */
+export function modulusAt({
+  modulus,
+  softens,
+  at,
+}: {
+  readonly modulus: number;
+  readonly softens: number;
+  readonly at: number;
+}): number {
+  requirePositive('modulusAt', { modulus });
+  if (!(softens > ROOM)) throw new RangeError(`modulusAt: softens must be above ${ROOM} °C, got ${softens}`);
+  if (!Number.isFinite(at)) throw new RangeError(`modulusAt: the temperature must be finite, got ${at}`);
+  const end = Math.min(modulus, AT_SOFTENING);
+  const way = Math.min(1, Math.max(0, (at - ROOM) / (softens - ROOM)));
+  return modulus + (end - modulus) * way;
+}
