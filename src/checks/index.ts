@@ -15,6 +15,7 @@ import { handling } from './handling.js';
 import { insertion } from './insertion.js';
 import { interference } from './interference.js';
 import { labels } from './labels.js';
+import { neighbours } from './neighbours.js';
 import { pitch } from './pitch.js';
 import { scan } from './scan.js';
 import { signal } from './signal.js';
@@ -30,6 +31,7 @@ export const CHECKS: readonly Check[] = [
   stray,
   aim,
   signal,
+  neighbours,
   finger,
   flexure,
   temperature,
