@@ -3,7 +3,7 @@ import type { LightBudget } from '../layout/light/budget.js';
 import type { GridSamples } from '../layout/light/sample-grids.js';
 import { NEARLY_ALL } from '../layout/light/stray.js';
 import { deg } from '../units.js';
-import { counted, wrap } from './text.js';
+import { counted, hanging, wrap } from './text.js';
 
 interface Row {
   readonly what: string;
@@ -24,7 +24,7 @@ const percent = (share: number) => {
  * @returns the budget as a table, without a heading's underline, no newline at the end
  */
 export function aimText(
-  { aim, levers }: LightBudget,
+  { aim, levers, signal, finger }: LightBudget,
   { width, samples = null }: { readonly width: number; readonly samples?: GridSamples | null },
 ): string {
   const { inputs, lines } = aim;
@@ -94,6 +94,32 @@ export function aimText(
           `  ${wrap(`Helps most: ${best.change} (${best.path}), then ${percent(best.all)}.`, { width, indent: '  ' })}`,
         ]),
     ...(samples === null ? [] : [samplesText(samples, width)]),
+    lightText({ signal, finger }, width),
+  ].join('\n');
+}
+
+/** From the beam to the finger, by line. */
+function lightText({ signal, finger }: Pick<LightBudget, 'signal' | 'finger'>, width: number): string {
+  const mA = (value: number) => `${Number(value.toPrecision(2))} mA`;
+  const { levels, ambient, rejection, cutOff } = signal;
+  const lines = signal.lines.map(({ line, lit, toTake, staysLit }, i) => {
+    const narrow = finger?.axes[i]?.fingers[0];
+    const broad = finger?.axes[i]?.fingers.at(-1);
+    const flips =
+      toTake === null || narrow === undefined || broad === undefined
+        ? 'never dark'
+        : `dark once ${(100 * toTake).toFixed(2)} % is taken: a finger of ${narrow.breadth} mm within ${figure(narrow.reach ?? 0, 1)} mm, one of ${broad.breadth} mm within ${figure(broad.reach ?? 0, 1)} mm`;
+    return hanging(`  ${line}s`, `${mA(lit)} lit, lit still ${figure(staysLit, 1)} mm off; ${flips}`, {
+      width,
+      column: 11,
+    });
+  });
+  return [
+    wrap(
+      `Light at the pin: lit from ${mA(levels.lit)}, dark below ${mA(levels.dark)}; from around ${mA(ambient.diffuse)} behind tubes that cut diffuse light to 1/${Math.round(rejection)} and see up to ${figure(deg(cutOff), 1)}°`,
+      { width, indent: '  ' },
+    ),
+    ...lines,
   ].join('\n');
 }
 
