@@ -10,6 +10,9 @@ export interface Scale {
   readonly label: (tick: number) => string;
 }
 
+/** Values this close, as a share of their size, count as one: ticks apart by a tenth of that are still told apart in double precision. */
+const ALIKE = 1e-7;
+
 /** @returns a step of 1, 2 or 5 times a power of ten that cuts a span into about `count` parts */
 export function niceStep(span: number, count: number): number {
   const raw = span / count;
@@ -32,8 +35,9 @@ export function scale(
     ([least, most], value) => [Math.min(least, value), Math.max(most, value)],
     [Infinity, -Infinity],
   );
-  // A single value gets room around it.
-  const pad = high - low > 1e-12 ? 0 : Math.max(Math.abs(high) * 0.1, 0.5);
+  // A single value gets room around it, and so do values that no axis could tell apart: ticks that close lose their last digits.
+  const size = Math.max(Math.abs(low), Math.abs(high));
+  const pad = high - low > Math.max(1e-12, ALIKE * size) ? 0 : Math.max(size * 0.1, 0.5);
   const step = niceStep(high - low + 2 * pad, count);
   const first = Math.floor((low - pad) / step + 1e-9);
   const last = Math.ceil((high + pad) / step - 1e-9);

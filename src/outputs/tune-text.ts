@@ -199,7 +199,7 @@ function meaningText(
     ...(rows.some(({ figures }) => figures && !figures.corrected)
       ? [
           said(
-            `Outside the range in which the end corrections were tried (straight leaves ${fittedRange('in-line')}; folds with ${fittedRange('folded')}; any notch) the angle may be off by more than 1 %, a notch's by up to a sixth.`,
+            `Outside the range in which the end corrections were tried (straight leaves ${fittedRange('in-line')}; folds with ${fittedRange('folded')}; any notch) the angle may be off by more than 1 %; a notch's by up to a sixth, by plate theory, which no solid was computed for.`,
           ),
         ]
       : []),

@@ -26,20 +26,38 @@ describe('ticks', () => {
     expect(made.ticks.map(made.label)).toEqual(ticks);
   });
 
+  // 1e-9 is about eight of the last digits that double precision has at 1e6. As one value: ±10 %; 200 000 / 4 is 50 000.
+  test('values that no axis can tell apart are drawn as one', () => {
+    const { ticks } = scale([1e6, 1e6 + 1e-9], { pixels: [0, 100], count: 4 });
+    expect(ticks).toEqual([900_000, 950_000, 1_000_000, 1_050_000, 1_100_000]);
+  });
+
   test('whatever the values, they lie within the axis, ends are ticks, places follow the values', () => {
     const value = fc.double({ min: -1e6, max: 1e6, noNaN: true });
+    // Far apart, or so close together that they are nearly one.
+    const close = fc
+      .tuple(
+        value,
+        fc.array(fc.double({ min: -1, max: 1, noNaN: true }), { minLength: 1, maxLength: 8 }),
+        fc.integer({ min: 0, max: 16 }),
+      )
+      .map(([base, parts, power]) => [base, ...parts.map((part) => base * (1 + part / 10 ** power))]);
     fc.assert(
-      fc.property(fc.array(value, { minLength: 1, maxLength: 9 }), fc.integer({ min: 2, max: 9 }), (values, count) => {
-        const { from, to, at, ticks } = scale(values, { pixels: [300, 20], count });
-        const slack = 1e-6 * (to - from);
-        for (const each of values) {
-          expect(each).toBeGreaterThanOrEqual(from - slack);
-          expect(each).toBeLessThanOrEqual(to + slack);
-        }
-        expect(ticks.length).toBeGreaterThanOrEqual(2);
-        expect(ticks.length).toBeLessThanOrEqual(3 * count + 3);
-        expect([at(from), at(to)]).toEqual([300, 20]);
-      }),
+      fc.property(
+        fc.oneof(fc.array(value, { minLength: 1, maxLength: 9 }), close),
+        fc.integer({ min: 2, max: 9 }),
+        (values, count) => {
+          const { from, to, at, ticks } = scale(values, { pixels: [300, 20], count });
+          const slack = 1e-6 * (to - from);
+          for (const each of values) {
+            expect(each).toBeGreaterThanOrEqual(from - slack);
+            expect(each).toBeLessThanOrEqual(to + slack);
+          }
+          expect(ticks.length).toBeGreaterThanOrEqual(2);
+          expect(ticks.length).toBeLessThanOrEqual(3 * count + 3);
+          expect([at(from), at(to)]).toEqual([300, 20]);
+        },
+      ),
     );
   });
 });
