@@ -57,7 +57,7 @@ const rows = [
   ],
   [
     'an upright leaf shorter than the arm’s rear is high',
-    'grid: { rows: 1, columns: 2, pitch: 26 }\nreceivers: { part: side-looker }\nmaterial: pc\nscrews: { fix: M4, adjust: M2, clamp: M4 }\nleaf: { layout: upright, length: 6 }\naim: { tilt: 2.2 }',
+    'grid: { rows: 1, columns: 2, pitch: 26 }\nreceivers: { part: side-looker }\nmaterial: pc\nscrews: { fix: M4, adjust: M2, clamp: M4 }\nleaf: { layout: upright, length: 6 }\naim: { tilt: 1.8 }',
   ],
   ['one key', 'grid: { rows: 1, columns: 1, pitch: 22 }'],
 ] as const;
