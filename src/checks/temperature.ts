@@ -7,10 +7,10 @@ import { figure, say } from './say.js';
 /** Below its heat deflection temperature a loaded plastic creeps fast. Source: common practice, no source. */
 const MARGIN = 20;
 
-export const temperature: Check<Pick<CheckContext, 'thermal' | 'light' | 'leafFigures' | 'spec'>> = {
+export const temperature: Check<Pick<CheckContext, 'thermal' | 'light' | 'leaf' | 'leafFigures' | 'spec'>> = {
   name: 'temperature',
   codes: ['temperature/softens', 'temperature/aim', 'temperature/push'],
-  run({ thermal, light, leafFigures, spec }) {
+  run({ thermal, light, leaf, leafFigures, spec }) {
     const findings: Finding[] = [];
     const { plastic } = spec.material;
     const most = plastic.softensC.value - MARGIN;
@@ -40,19 +40,19 @@ export const temperature: Check<Pick<CheckContext, 'thermal' | 'light' | 'leafFi
         remedies: thermal.shift > tolerance ? ['surroundings', 'material'] : [],
       }),
     );
-    const { afterYear, shock } = leafFigures.preloadMoment;
-    const left = afterYear * thermal.stiffness;
-    if (left < shock)
+    // The moment asked for stays as it is, pull of the wires included; what is left of the push falls with warmth.
+    const needed = (deg(leafFigures.preloadNeeded) * thermal.left) / thermal.leftWarm;
+    if (!(deg(leaf.preload) >= needed))
       findings.push(
         say({
           code: 'temperature/push',
           severity: 'warning',
           subject: 'leaf',
-          measured: left,
-          limit: shock,
-          unit: 'N·mm',
-          message: `At ${figure(thermal.warmest)} °C the plastic keeps ${figure(100 * thermal.stiffness)} % of its stiffness: after a year ${figure(left)} N·mm hold the arm at the highest beam, ${figure(shock)} N·mm are what a knock and the wires take.`,
-          remedies: ['material', 'surroundings.warmest', 'leaf.thickness'],
+          measured: deg(leaf.preload),
+          limit: needed,
+          unit: '°',
+          message: `At ${figure(thermal.warmest)} °C the plastic keeps ${figure(100 * thermal.stiffness)} % of its stiffness and creeps faster: after a year there ${figure(100 * thermal.leftWarm)} % of the push are left, ${figure(100 * thermal.left)} % at 23 °C. Then ${figure(needed)}° of flex at the highest beam keep the screw on its pad under shock and with the wires pulling; it has ${figure(deg(leaf.preload))}°.`,
+          remedies: ['material', 'surroundings.warmest', 'leaf.thickness', 'leaf.legs'],
         }),
       );
     return findings;

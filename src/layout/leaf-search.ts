@@ -183,7 +183,9 @@ function dimension(body: Body, at: LeafDemands, { plastic }: SearchOptions): Dim
   const bending = leafBending({ ...body, lever }, plastic);
   const thin = (1 - THICKNESS_ERROR / thickness) ** (layout === 'notch' ? 2.5 : 3);
   const left = forceLeft(findleyOf(plastic), YEAR_HOURS);
-  const least = Math.max(momentNeeded(at, lever) / (bending.stiffness * thin * left), gapTolerance / lever);
+  // Printed thin, or in the warmest air for a year: not both at once, each being rare.
+  const share = Math.min(thin * left, at.warmLeft ?? left);
+  const least = Math.max(momentNeeded(at, lever) / (bending.stiffness * share), gapTolerance / lever);
   const preload = (Math.ceil(least / FLEX_STEP - 1e-9) * FLEX_STEP) as Rad;
   const chinLever = post / 2 - centre;
   // Drawn one tolerance past the lowest beam, the stop touches between there and two tolerances past it.

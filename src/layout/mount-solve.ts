@@ -8,12 +8,13 @@ import type { Rad } from '../units.js';
 import { bentFiguresOrNot } from './leaf-bent.js';
 import { leafFaults } from './leaf-faults.js';
 import { leafEnd, rearFrom } from './leaf-place.js';
-import { type Broken, nearestLeaf } from './leaf-search.js';
+import { type Broken, nearestLeaf, searchLeaf } from './leaf-search.js';
 import { type LeafSolution, type SolveOptions, solveLeaf } from './leaf-solve.js';
 import { layMount, type MountLayout } from './mount.js';
 import { rearRoom, SHOULDER } from './mount-room.js';
 import { estimateMass } from './moving-mass.js';
-import type { LeafDemands } from './types.js';
+import { leftWarm } from './thermal.js';
+import type { LeafDemands, LeafDesign } from './types.js';
 
 /** Front face to the leaf's start: the chin's post. */
 const POST = 6.5;
@@ -132,6 +133,7 @@ export function settleMount<T extends ChosenLeaf>(
   const { machine } = spec.printer;
   const upright = spec.leaf.layout === 'upright';
   const post = upright ? POST_UPRIGHT : POST;
+  const warmLeft = leftWarm(spec) * RESERVE;
   let demands: LeafDemands = {
     tilt,
     shockG: SHOCK_G,
@@ -152,11 +154,15 @@ export function settleMount<T extends ChosenLeaf>(
     thickness: spec.leaf.thickness,
   };
   for (let round = 0; round < ROUNDS; round++) {
-    const chosen = choose(demands, {
+    const options = {
       plastic: withReserve(spec.material.plastic),
       preset: spec.name,
-      screwAt: (leaf) => rearRoom(spec).toScrew - rearFrom(spec, { leaf, post }),
-    });
+      screwAt: (leaf: Pick<LeafDesign, 'layout' | 'legs' | 'length' | 'legPitch' | 'thickness'>) =>
+        rearRoom(spec).toScrew - rearFrom(spec, { leaf, post }),
+    };
+    // Push kept in the warmest air is wanted, not demanded: where no leaf has it, the kit is drawn and a check says so.
+    const warm = { ...demands, warmLeft };
+    const chosen = choose(searchLeaf(warm, options) ? warm : demands, options);
     if (!chosen) return undefined;
     const { design, solved = [] } = chosen;
     const mount = layMount(spec, { leaf: design, width, post });

@@ -1,7 +1,11 @@
 /** What the temperature around does to aim and preload. rad, mm, °C. */
+import { threads } from '../components/index.js';
 import { STEEL_EXPANSION, thermalDrift } from '../mechanics/aim-error.js';
-import { modulusAt } from '../mechanics/temperature.js';
+import { forceLeft, YEAR_HOURS } from '../mechanics/creep.js';
+import { modulusAt, warmCreep } from '../mechanics/temperature.js';
+import type { Spec } from '../spec/spec.js';
 import type { Layout } from './layout.js';
+import { findleyOf } from './leaf-figures.js';
 
 /** Temperature at which a panel is aligned. Source: common practice. */
 export const ALIGNED_AT = 20;
@@ -15,9 +19,12 @@ export interface ThermalFigures {
   readonly step: number;
   /** Stiffness at the warmest over that at 23 °C. */
   readonly stiffness: number;
+  /** Share of a new leaf's push at 23 °C that is left after a year at 23 °C, and after one in the warmest air all year long. */
+  readonly left: number;
+  readonly leftWarm: number;
 }
 
-/** Screw and plastic stand side by side from the pin to the nut in the arm: what one grows more than the other tilts the arm. */
+/** Screw and pin stand beside plastic from the pin's groove in the base to the nut's upper face, which bears on the arm: what one grows more than the other tilts the arm. */
 export function thermalFigures({
   spec,
   mount,
@@ -31,7 +38,7 @@ export function thermalFigures({
   const rate = thermalDrift({
     plastic: plastic.expansion.value,
     screw: STEEL_EXPANSION,
-    length: mount.adjust.nutFloor - mount.pin.at[1],
+    length: mount.adjust.nutFloor + threads[spec.screws.adjust].nutHeight.value - (mount.pin.at[1] - mount.pin.radius),
     lever: mount.leaf.lever,
   });
   const drift = Math.abs(rate) * step;
@@ -41,8 +48,23 @@ export function thermalFigures({
     step,
     drift,
     shift: drift * lever,
-    stiffness:
-      modulusAt({ modulus: plastic.modulus.value, softens: plastic.softensC.value, at: warmest }) /
-      plastic.modulus.value,
+    stiffness: stiffnessLeft(spec),
+    left: forceLeft(findleyOf(plastic), YEAR_HOURS),
+    leftWarm: leftWarm(spec),
   };
 }
+
+type Air = Pick<Spec, 'surroundings' | 'material'>;
+
+function stiffnessLeft({ surroundings: { warmest }, material: { plastic } }: Air): number {
+  const modulus = plastic.modulus.value;
+  return modulusAt({ modulus, softens: plastic.softensC.value, at: warmest }) / modulus;
+}
+
+/**
+ * Share of a new leaf's push at 23 °C that is left after a year in the warmest air: softer then, and crept faster all year long.
+ *
+ * @throws {RangeError} where the plastic softens at 23 °C or below
+ */
+export const leftWarm = (spec: Air): number =>
+  stiffnessLeft(spec) * forceLeft(warmCreep(findleyOf(spec.material.plastic), spec.surroundings.warmest), YEAR_HOURS);

@@ -11,6 +11,8 @@ export interface LeafDemands {
   readonly shockG: number;
   /** Least push of the screw at the highest beam after a year [N]: what the wires may pull, taken at the screw. Default 0. */
   readonly pushLeast?: number;
+  /** Share of the push at 23 °C, new, that is left after a year in the warmest air, the thickness as stated. Default: air of 23 °C. */
+  readonly warmLeft?: number;
   /** Mass that moves with the arm [t], and the distance of its centre from the leaf's centre [mm]. */
   readonly movingMass: number;
   readonly massLever: number;

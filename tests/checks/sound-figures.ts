@@ -197,4 +197,6 @@ export const thermal: ThermalFigures = {
   drift: rad(0.03),
   shift: 0.09,
   stiffness: 0.95,
+  left: 0.53,
+  leftWarm: 0.5,
 };

@@ -120,8 +120,10 @@ describe('laws', () => {
 
   test('asked to tilt as far as it holds, a leaf is strained to its limit', () => {
     for (const over of [{}, { legs: 3, thickness: 0.86 }] as const) {
-      const { tiltHeld, strainAllowed } = figures(over);
-      const again = figures({ ...over, tiltDeg: Math.round(1000 * tiltHeld) / 1000 });
+      // Push kept for warm air is given up where the leaf doesn't hold with it, and strain with it: none is asked for here.
+      const room = 'surroundings: { warmest: 23 }\n';
+      const { tiltHeld, strainAllowed } = figures(over, room);
+      const again = figures({ ...over, tiltDeg: Math.round(1000 * tiltHeld) / 1000 }, room);
       // Straight line through two strains, and a pitch that opens with the tilt: 5 %.
       expect(again.strain / strainAllowed).toBeGreaterThan(0.95);
       expect(again.strain / strainAllowed).toBeLessThan(1.05);
