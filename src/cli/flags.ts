@@ -1,5 +1,6 @@
 /** Flags that several commands share, and their checks. */
 import type { Argv } from 'yargs';
+import { quote, UNPRINTABLE } from '../spec/words.js';
 import { UsageError } from './exit.js';
 
 /** Most workers that may be asked for: each takes a few hundred MB. */
@@ -29,7 +30,7 @@ export const acceptFlag = <T>(yargs: Argv<T>) =>
 
 export const jobsFlag = <T>(yargs: Argv<T>) =>
   yargs.option('jobs', {
-    describe: 'How many kits are made side by side',
+    describe: `How many kits are made side by side, 1 to ${MOST_WORKERS}`,
     type: 'string',
     requiresArg: true,
     defaultDescription: 'one a processor core',
@@ -41,6 +42,17 @@ export function single(name: string, value: unknown): string | undefined {
   if (Array.isArray(value)) throw new UsageError(`--${name} is given ${value.length} times; once is enough`);
   if (value === '') throw new UsageError(`--${name} needs a value`);
   return String(value);
+}
+
+/**
+ * @returns the folder of a flag, or the one taken without it
+ * @throws {UsageError} when it was given twice, is empty, or holds characters that no name should
+ */
+export function folder(name: string, value: unknown, otherwise: string): string {
+  const path = single(name, value) ?? otherwise;
+  if (path.search(UNPRINTABLE) >= 0)
+    throw new UsageError(`--${name} holds control or invisible characters: ${quote(path)}`);
+  return path;
 }
 
 /** @returns the number of workers, or undefined for the usual number @throws {UsageError} unless it is 1 to 64 */

@@ -1,5 +1,5 @@
 /** Finds presets by name, path or pattern, and reads them. */
-import { readFile, stat } from 'node:fs/promises';
+import { lstat, readFile, stat } from 'node:fs/promises';
 import { join } from 'node:path';
 import { glob, isDynamicPattern } from 'tinyglobby';
 import { FileError, PresetError } from '../errors.js';
@@ -73,13 +73,17 @@ async function isThere(path: string): Promise<boolean> {
   try {
     return !(await stat(path)).isDirectory() || ENDING.test(path);
   } catch {
-    return false;
+    // A link to nothing is there by its name: reading it tells.
+    return (await lstat(path).catch(() => null))?.isSymbolicLink() === true;
   }
 }
 
 async function readText(path: string): Promise<string> {
   try {
-    const { size } = await stat(path);
+    const file = await stat(path);
+    // A pipe or a device would keep the run waiting.
+    if (!file.isFile() && !file.isDirectory()) throw new FileError(path, 'is no file: a pipe, a socket or a device');
+    const { size } = file;
     if (size > LARGEST) throw new FileError(path, `is too large for a preset (${size} bytes)`);
     const bytes = await readFile(path);
     return new TextDecoder('utf-8', { fatal: true }).decode(bytes);
@@ -89,6 +93,8 @@ async function readText(path: string): Promise<string> {
         { code: 'preset/encoding', path: '', message: 'is not UTF-8 text', hint: 'save it as UTF-8' },
       ]);
     }
+    if ((error as NodeJS.ErrnoException).code === 'ENOENT' && (await lstat(path).catch(() => null))?.isSymbolicLink())
+      throw new FileError(path, 'is a link to something that is not there', { cause: error });
     throw asFileError(error, path);
   }
 }

@@ -9,6 +9,7 @@ import { dirname, join } from 'node:path';
 import { FileError } from '../errors.js';
 import { asFileError } from './file-error.js';
 import { HeldError, withLock } from './lock.js';
+import { makeFolder } from './make-folder.js';
 
 /** A file of a kit: path relative to its folder, forward slashes. */
 export interface KitFile {
@@ -157,17 +158,4 @@ async function syncFolder(path: string): Promise<void> {
   // Some systems can't flush a folder; the renames are then as safe as that system makes them.
   await handle?.sync().catch(() => {});
   await handle?.close();
-}
-
-async function makeFolder(path: string): Promise<void> {
-  try {
-    await mkdir(path, { recursive: true });
-  } catch (error) {
-    const { code } = error as NodeJS.ErrnoException;
-    // What the system says of a folder that it can't make is true of something else: it is not there, or something is.
-    if (code === 'EEXIST') throw new FileError(path, 'is not a folder', { cause: error });
-    if (code === 'ENOENT')
-      throw new FileError(path, 'can\u2019t be made: the folder above it is missing or read-only', { cause: error });
-    throw asFileError(error, path);
-  }
 }

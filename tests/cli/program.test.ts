@@ -1,4 +1,5 @@
-import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { execFileSync } from 'node:child_process';
+import { existsSync, mkdirSync, readdirSync, readFileSync, symlinkSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { beamloom, scratch, tree } from './built.js';
@@ -34,6 +35,9 @@ describe('the command line', () => {
     ['no number of workers', 'kit --jobs'],
     ['a wrong number of workers', 'kit --jobs 0'],
     ['half a worker', 'kit --jobs 1.5'],
+    ['a misspelt command', 'kitt small'],
+    ['a folder with a line break', 'kit --out a\nb'],
+    ['a name too many', 'new fern -- moss'],
     ['no grids drawn', 'check --samples 0'],
     ['more grids than allowed', 'check --samples 1000001'],
     ['a seed of nothing', 'check --seed 4'],
@@ -56,6 +60,45 @@ describe('the command line', () => {
     expect(ended.stdout).toBe('');
     expect(ended.stderr.trim()).not.toBe('');
     expect(tree(cwd)).toEqual(before);
+  });
+
+  test('what was meant is named: commands, flags', async () => {
+    const cwd = workshop({ small });
+    const said = async (line: string) => (await run(cwd, line)).stderr;
+    expect(await said('kitt small')).toContain('there is no command "kitt"; did you mean kit?');
+    expect(await said('bogus')).toContain('there are kit, check, tune, new and catalog');
+    expect(await said('kit --acept x')).toContain('did you mean --accept?');
+  });
+
+  test('words after -- are names, whatever they begin with', async () => {
+    const cwd = workshop({ small });
+    writeFileSync(join(cwd, '-x.yaml'), small);
+    const ended = await run(cwd, 'check -- -x.yaml');
+    expect(ended.code).toBe(2);
+    // It is read, and refused for its name alone.
+    expect(ended.stderr).toContain('-x.yaml: 1 mistake');
+    expect((await run(cwd, 'check -- small')).code).toBe(0);
+  });
+
+  test('a pipe, a device, a link to nothing: one answer at once', { timeout: 20_000 }, async () => {
+    const cwd = workshop();
+    execFileSync('mkfifo', [join(cwd, 'pipe')]);
+    symlinkSync('nowhere.yaml', join(cwd, 'dangling.yaml'));
+    for (const [line, words] of [
+      ['check pipe', 'is no file'],
+      ['check /dev/zero', 'is no file'],
+      ['check dangling.yaml', 'is a link to something that is not there'],
+    ] as const) {
+      const ended = await run(cwd, line);
+      expect(ended.code, line).toBe(3);
+      expect(ended.stderr).toContain(words);
+    }
+  });
+
+  test('a folder that can’t be made ends the run, with its path', { timeout: 60_000 }, async () => {
+    const ended = await run(workshop({ small }), 'kit small --out /proc/nowhere/kits');
+    expect(ended.code).toBe(3);
+    expect(ended.stderr).toContain('/proc/nowhere/kits');
   });
 
   test('grids drawn stand beside the budget, and come out the same again', { timeout: 120_000 }, async () => {

@@ -1,7 +1,7 @@
 /** `beamloom kit [preset..]`: makes kits. */
 import type { Argv } from 'yargs';
 import type { ExitCode } from '../exit.js';
-import { acceptFlag, jobsFlag, jsonFlag, presetsArgument, single, workerCount } from '../flags.js';
+import { acceptFlag, folder, jobsFlag, jsonFlag, presetsArgument, workerCount } from '../flags.js';
 
 export const command = 'kit [preset..]';
 export const describe = 'Make the kits of all presets, or of those named';
@@ -15,7 +15,7 @@ export const builder = (yargs: Argv) =>
   });
 
 export async function run(flags: Awaited<ReturnType<typeof builder>['argv']>): Promise<ExitCode> {
-  const out = single('out', flags.out) ?? 'out';
+  const out = folder('out', flags.out, 'out');
   const workers = workerCount(flags.jobs);
   const { restoreOrphans } = await import('../swap.js');
   const { runPresets } = await import('../run-presets.js');

@@ -1,7 +1,7 @@
 /** `beamloom tune [preset]`: sweeps the mount's leaf, tells which designs hold, writes the chosen one into the preset. */
 import type { Argv } from 'yargs';
 import { type ExitCode, UsageError } from '../exit.js';
-import { jsonFlag, single } from '../flags.js';
+import { folder, jsonFlag, single } from '../flags.js';
 
 export const command = 'tune [preset]';
 export const describe = 'Sweep the stiffness of a preset\u2019s leaf and compare the designs';
@@ -41,7 +41,7 @@ export const builder = (yargs: Argv) =>
 export async function run(flags: Awaited<ReturnType<typeof builder>['argv']>): Promise<ExitCode> {
   const vary = pairs(flags.vary);
   const pick = numberOf(single('pick', flags.pick));
-  const out = single('out', flags.out) ?? 'out';
+  const out = folder('out', flags.out, 'out');
   if (Array.isArray(flags.preset)) throw new UsageError('one preset at a time is tuned');
   const { runTune } = await import('../run-tune.js');
   return runTune({ preset: flags.preset, vary, pick, out, apply: flags.apply, all: flags.all, json: flags.json });
