@@ -1,7 +1,7 @@
 /** Says, when no leaf meets the demands, which of them would have to give way and how far. */
 import type { Mistake } from '../errors.js';
 import { deg, rad } from '../units.js';
-import { type SearchOptions, searchLeaf, steps } from './leaf-search.js';
+import { nearestLeaf, type SearchOptions, searchLeaf, steps } from './leaf-search.js';
 import type { LeafDemands } from './types.js';
 
 /** @returns a mistake for each single demand or pinned figure that, given up alone, would let a leaf hold */
@@ -44,9 +44,33 @@ export function leafConflicts(demands: LeafDemands, options: SearchOptions): rea
           code: 'leaf/conflict',
           path: 'leaf',
           message: what,
-          hint: 'no single demand given up alone would do: try another material and a smaller aim.tilt',
+          hint: `no single demand given up alone would do: ${missed(demands, options)}; try another material and a smaller aim.tilt`,
         },
       ];
+}
+
+const UNITS = {
+  height: ['height', 1, ' mm'],
+  length: ['length along the beam', 1, ' mm'],
+  post: ['depth of the post', 1, ' mm'],
+  bias: ['tilt as printed', 1, '°'],
+  gap: ['gap between legs', 1, ' mm'],
+  strain: ['strain held for years', 100, ' %'],
+  stop: ['strain at the stop', 100, ' %'],
+  stress: ['stress at the stop', 1, ' MPa'],
+} as const;
+
+/** By how much the leaf that comes nearest misses each demand. */
+function missed(demands: LeafDemands, options: SearchOptions): string {
+  const nearest = nearestLeaf(demands, options);
+  if (!nearest)
+    return `a room of ${say(demands.lengthMost)} × ${say(demands.heightMost)} mm, the screw behind it, takes no leaf at all`;
+  return nearest.broken
+    .map(({ rule, measured, limit }) => {
+      const [what, scale, unit] = UNITS[rule];
+      return `${what} ${say(scale * measured)} against ${say(scale * limit)}${unit}`;
+    })
+    .reduce((all, each) => `${all}, ${each}`);
 }
 
 const say = (value: number | string) => (typeof value === 'string' ? value : String(Number(value.toFixed(2))));

@@ -228,5 +228,10 @@ describe('conflicts', () => {
     const found = mistakes({ ...room, lengthMost: 1, heightMost: 0.1, post: 0.3 });
     expect(found).toHaveLength(1);
     expect(found[0]!.hint).toMatch(/no single demand/);
+    expect(found[0]!.hint).toContain('a room of 1 × 0.1 mm');
+    // Where one can be drawn, what it misses and by how much.
+    expect(mistakes({ ...room, lengthMost: 9, heightMost: 0.1, post: 0.3 })[0]!.hint).toMatch(
+      /height [\d.]+ against 0\.1 mm/,
+    );
   });
 });

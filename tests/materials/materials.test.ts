@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { plastics } from '../../src/materials/index.js';
 import type { Plastic } from '../../src/materials/plastic.js';
+import { plasticFigures, presetKey } from '../../src/spec/figures.js';
+import { readPreset } from '../../src/spec/read-preset.js';
 
 const all = Object.entries(plastics) as [string, Plastic][];
 
@@ -47,4 +49,14 @@ test.for([
     expect(value).toBeGreaterThanOrEqual(least);
     expect(value).toBeLessThanOrEqual(most);
   }
+});
+
+// A coupon's own figure takes the place of any planning value, and of that one alone. A tenth more keeps the strains in their order.
+test.for(Object.keys(plasticFigures) as (keyof typeof plasticFigures)[])('a preset changes %s', (name) => {
+  const value = 1.1 * plastics.petg[name].value;
+  const text = `grid: { rows: 1, columns: 2, pitch: 24 }\nmaterial: { base: petg, ${presetKey(name)}: ${value} }\n`;
+  const { plastic } = readPreset(text, 'coupon.yaml').material;
+  for (const [key, datum] of Object.entries(plastic))
+    if (key === name) expect(datum).toMatchObject({ value });
+    else if (key !== 'title') expect(datum, key).toEqual(plastics.petg[key as keyof Plastic]);
 });
