@@ -3,6 +3,7 @@ import { hexKeyFor, threads } from '../components/index.js';
 import type { HexKey, ScrewSize } from '../components/types.js';
 import { grown, side } from '../layout/fits.js';
 import type { Layout } from '../layout/layout.js';
+import type { AtPoses } from '../layout/types.js';
 import { drawCapScrew, drawNut, drawSetScrew, drawSunkScrew } from '../parts/bought.js';
 import type { Kernel, Solid } from '../solid/kernel.js';
 import { apply, applyDirection } from '../solid/matrix.js';
@@ -51,6 +52,7 @@ export interface ScrewOptions extends Omit<PlaceOptions, 'part'> {
 export interface Posed {
   readonly solid: Solid;
   readonly posed: Readonly<Record<Pose, Solid>>;
+  readonly springCut: AtPoses<Solid>;
 }
 
 export interface Bench {
@@ -88,13 +90,15 @@ export function bench(k: Kernel, layout: Layout): Bench {
   const legends: KitLegend[] = [];
   const steps: Step[] = [];
   const { spec } = layout;
-  type Drawn = Pick<Part, 'solid' | 'posed'>;
+  type Drawn = Pick<Part, 'solid' | 'posed' | 'springCut'>;
   // What a part is drawn from is let go as soon as it is drawn.
   const alone = (draw: () => Drawn): Drawn => {
     if (!k.scope) return draw();
     return k.scope(() => {
       const drawn = draw();
-      return { keep: [drawn.solid, ...Object.values(drawn.posed ?? {})], value: drawn };
+      const { solid, posed, springCut } = drawn;
+      const cuts = springCut === undefined ? [] : [springCut.printed, ...Object.values(springCut.posed)];
+      return { keep: [solid, ...Object.values(posed ?? {}), ...cuts], value: drawn };
     });
   };
   const addPrinted = (id: string, title: string, draw: () => Drawn) => {

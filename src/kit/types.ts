@@ -8,7 +8,7 @@ import type { Matrix, Vec3 } from '../solid/mesh.js';
 
 export { POSES, type Pose } from '../layout/types.js';
 
-import type { Pose } from '../layout/types.js';
+import type { AtPoses, Pose } from '../layout/types.js';
 
 export interface Part {
   /** File stem and key: `tilt-mount`, `iso-4762-m2.5x16`. */
@@ -23,6 +23,8 @@ export interface Part {
   readonly solid: Solid;
   /** The shape in the assembly at each pose, in the coordinates of `solid`; null where it does not change. */
   readonly posed: Readonly<Record<Pose, Solid>> | null;
+  /** A slice across its spring, as printed and at each pose: without it, what moves and what stands fall apart. */
+  readonly springCut?: AtPoses<Solid>;
   /** Bought parts: what to order. */
   readonly order: { readonly standard: string; readonly size: string; readonly lengthMm: number | null } | null;
 }

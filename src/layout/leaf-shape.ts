@@ -116,6 +116,18 @@ export function leafStrip(form: LeafForm, flex: Rad): readonly Vec2[] {
   return [...right, ...left.reverse()];
 }
 
+/** Half of the slice along the leaf, and past both its faces [mm]: less than the air between legs. */
+const SLICE = { along: 0.3, past: 0.15 } as const;
+
+/** @returns a quadrilateral that cuts the leaf through in its middle, at that flex */
+export function leafSlice(form: LeafForm, flex: Rad): readonly Vec2[] {
+  const path = bend(form, flex);
+  const middle = path[Math.floor(path.length / 2)]!;
+  const [before, behind] = [ahead(middle, -SLICE.along), ahead(middle, SLICE.along)];
+  const reach = middle.thickness / 2 + SLICE.past;
+  return [aside(before, -reach), aside(behind, -reach), aside(behind, reach), aside(before, reach)];
+}
+
 interface Compliances {
   readonly parts: readonly { readonly stretch: Stretch; readonly nodes: readonly number[] }[];
   /** Of each step: the sum at its start, middle and end; in all. */

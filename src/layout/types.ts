@@ -69,3 +69,9 @@ export interface LeafDesign {
 /** Tilt of a mount at which a shape or place holds; level is the aligned kit. Lowest: the beam at its most downward. */
 export type Pose = 'lowest' | 'level' | 'highest';
 export const POSES: readonly Pose[] = ['lowest', 'level', 'highest'];
+
+/** Something of a part that bends: as printed, and as it stands at each pose. */
+export interface AtPoses<T> {
+  readonly printed: T;
+  readonly posed: Readonly<Record<Pose, T>>;
+}

@@ -7,11 +7,11 @@ import { threads } from '../components/index.js';
 import type { ScrewSize } from '../components/types.js';
 import { side } from '../layout/fits.js';
 import { flexAt, type LeafEnd, leafEnd, padHalf } from '../layout/leaf-place.js';
-import { armMotion, leafAtFlex, leafStrip } from '../layout/leaf-shape.js';
+import { armMotion, leafAtFlex, leafSlice, leafStrip } from '../layout/leaf-shape.js';
 import type { MountLayout } from '../layout/mount.js';
 import { NUT_WALLS } from '../layout/mount-room.js';
 import { planeMatrix } from '../layout/plane.js';
-import type { LeafDesign, Pose } from '../layout/types.js';
+import type { AtPoses, LeafDesign, Pose } from '../layout/types.js';
 import type { Kernel, Solid } from '../solid/kernel.js';
 import { apply } from '../solid/matrix.js';
 import type { Matrix, Outlines, Vec2 } from '../solid/mesh.js';
@@ -34,10 +34,29 @@ export function drawMountAtPoses(
   k: Kernel,
   spec: Spec,
   mount: MountLayout,
-): { readonly solid: Solid; readonly posed: Readonly<Record<Pose, Solid>> } {
+): {
+  readonly solid: Solid;
+  readonly posed: Readonly<Record<Pose, Solid>>;
+  readonly springCut: AtPoses<Solid>;
+} {
   const turned = tiltMounts(k, spec, mount);
-  const at = (pose: Pose) => turned(flexAt(mount.leaf, pose));
-  return { solid: turned(0 as Rad), posed: { lowest: at('lowest'), level: at('level'), highest: at('highest') } };
+  const all = <T>(draw: (flex: Rad) => T): AtPoses<T> => ({
+    printed: draw(0 as Rad),
+    posed: {
+      lowest: draw(flexAt(mount.leaf, 'lowest')),
+      level: draw(flexAt(mount.leaf, 'level')),
+      highest: draw(flexAt(mount.leaf, 'highest')),
+    },
+  });
+  const { printed, posed } = all(turned);
+  const springCut = all((flex) =>
+    prism(k, polygon(leafSlice(mount.leaf, flex).map(([u, w]): Vec2 => [u + mount.origin[0], w + mount.origin[1]])), {
+      axis: 'z',
+      from: -OVER,
+      to: mount.width + OVER,
+    }),
+  );
+  return { solid: printed, posed, springCut };
 }
 
 /** @param flex - turn of the arm from rest [rad]; 0: as printed */

@@ -13,6 +13,7 @@ import { threads } from '../../src/checks/threads.js';
 import { toolAccess } from '../../src/checks/tool-access.js';
 import type { Kit, Part, Placement, Screw } from '../../src/kit/types.js';
 import { drawSunkScrew } from '../../src/parts/bought.js';
+import type { Solid } from '../../src/solid/kernel.js';
 import { multiply, translation } from '../../src/solid/matrix.js';
 import { box } from '../../src/solid/shapes.js';
 import { type Drawn, draw, openWorkshop, sceneOf, shipped, type Workshop } from './make.js';
@@ -99,6 +100,24 @@ describe('a fault is found by the check meant for it', () => {
           const { mount } = sound.layout;
           const web = box(shop.kernel, [-mount.length + 1, 1, 0], [-mount.length + 2, mount.arm.neckTop - 1, 1]);
           return { ...part, solid: shop.kernel.union([part.solid, web]) };
+        }),
+    },
+    {
+      fault: 'a mount whose arm and base a web joins at every pose',
+      check: freeAsPrinted,
+      code: 'pose/joined',
+      about: 'tilt-mount',
+      broken: (kit) =>
+        withPart(kit, 'tilt-mount', (part) => {
+          const { mount } = sound.layout;
+          const web = box(shop.kernel, [-mount.length + 1, 1, 0], [-mount.length + 2, mount.arm.neckTop - 2, 1]);
+          const joined = (one: Solid) => shop.kernel.union([one, web]);
+          const { lowest, level, highest } = part.posed!;
+          return {
+            ...part,
+            solid: joined(part.solid),
+            posed: { lowest: joined(lowest), level: joined(level), highest: joined(highest) },
+          };
         }),
     },
     {
