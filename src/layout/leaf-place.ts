@@ -146,6 +146,25 @@ function chinOver(leaf: LeafDesign, { top, origin }: { readonly top: number; rea
   return upTenth(top + drop(armMotion(leaf, leaf.bias, stopFlex(leaf)), [0, top], origin));
 }
 
+/** How far joined pieces of a mount reach into each other [mm]. */
+export const FILLET_INTO = 0.2;
+
+/**
+ * How much too high the foot's underside is, as printed, to hold the lower fillet of a root at the front: turned to rest it rises toward
+ * the rear, and what of the fillet it leaves free would stand there as a fin.
+ *
+ * @returns [mm]; 0 or less where the foot holds it
+ */
+export function filletFree(leaf: LeafDesign, { origin, footBottom }: Pick<LeafPlace, 'origin' | 'footBottom'>): number {
+  const toRest = armMotion(leaf, leaf.bias, 0 as Rad);
+  const rest = leafAtFlex(leaf, 0 as Rad).end.at;
+  const [front, rear] = [0, 2 * origin[0]].map((u) => moved(toRest, [u, footBottom], origin)) as [Vec2, Vec2];
+  // The fillet is drawn a little into the foot.
+  const face = origin[0] + rest[0] + FILLET_INTO;
+  const underside = front[1] + ((rear[1] - front[1]) * (face - front[0])) / (rear[0] - front[0]);
+  return underside - (origin[1] + rest[1] - leaf.thickness / 2 - leaf.fillet);
+}
+
 const stopFlex = (leaf: LeafDesign) => flexAt(leaf, 'stop');
 
 /** Flex from rest at a pose, and where the stop is drawn to touch. */

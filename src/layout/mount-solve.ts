@@ -7,7 +7,7 @@ import type { Solved, Spec } from '../spec/spec.js';
 import type { Rad } from '../units.js';
 import { bentFiguresOrNot } from './leaf-bent.js';
 import { leafFaults } from './leaf-faults.js';
-import { leafEnd, rearFrom } from './leaf-place.js';
+import { filletFree, leafEnd, rearFrom } from './leaf-place.js';
 import { type Broken, nearestLeaf, searchLeaf } from './leaf-search.js';
 import { type LeafSolution, type SolveOptions, solveLeaf } from './leaf-solve.js';
 import { layMount, type MountLayout } from './mount.js';
@@ -167,7 +167,13 @@ export function settleMount<T extends ChosenLeaf>(
     const { design, solved = [] } = chosen;
     const mount = layMount(spec, { leaf: design, width, post });
     // A leaf that ends at the front must leave the chin room under its root.
-    const missing = leafEnd(design) === 'front' ? mount.arm.footBottom - mount.arm.rootBottom : 0;
+    const missing =
+      leafEnd(design) === 'front'
+        ? Math.max(
+            mount.arm.footBottom - mount.arm.rootBottom,
+            filletFree(design, { origin: mount.origin, footBottom: mount.arm.footBottom }),
+          )
+        : 0;
     const mass = estimateMass(spec, mount);
     const heavier = mass.movingMass * mass.massLever > demands.movingMass * demands.massLever * (1 + MASS_TOLERANCE);
     if (missing <= 1e-6 && !heavier)

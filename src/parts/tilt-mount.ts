@@ -6,7 +6,7 @@
 import { threads } from '../components/index.js';
 import type { ScrewSize } from '../components/types.js';
 import { side } from '../layout/fits.js';
-import { flexAt, type LeafEnd, leafEnd, padHalf } from '../layout/leaf-place.js';
+import { FILLET_INTO, flexAt, type LeafEnd, leafEnd, padHalf } from '../layout/leaf-place.js';
 import { armMotion, leafAtFlex, leafSlice, leafStrip } from '../layout/leaf-shape.js';
 import type { MountLayout } from '../layout/mount.js';
 import { NUT_WALLS } from '../layout/mount-room.js';
@@ -23,7 +23,7 @@ import type { Rad } from '../units.js';
 /** Past every face that a cut goes through [mm]. */
 const OVER = 1;
 /** How far joined pieces reach into each other [mm]. */
-const INTO = 0.2;
+const INTO = FILLET_INTO;
 /** How far the foot over the post reaches behind it before the leaf's room is cut: more than the bias moves it [mm]. */
 const FOOT_BEHIND = 2;
 /** Steps of a quarter-round fillet. */

@@ -16,7 +16,7 @@ test.for([
   ['upright', 'leaf: { layout: upright }\naim: { tilt: 1.5 }\n'],
   ['two legs', 'leaf: { layout: folded, legs: 2 }\n'],
   ['three legs', 'leaf: { layout: folded, legs: 3 }\naim: { tilt: 2 }\n'],
-  ['notch', 'leaf: { layout: notch }\naim: { tilt: 0.5 }\n'],
+  ['notch', 'leaf: { layout: notch }\naim: { tilt: 0.5 }\nmaterial: pa12\n'],
 ] as const)('%s', ([, text]) => {
   shop.kernel.scope(() => {
     const { kit, layout } = draw(shop, GRID + text);

@@ -109,16 +109,17 @@ describe.each(NAMES)('%s', (name) => {
 
   test('the arm leans by the bias as printed, stands level at level, and turns by the tilt either way', () => {
     const { mount, leaf, part } = read();
-    const slope = (solid: Solid) => {
-      // The seat's top, between its front and the clamp's hole.
-      const top = (u: number) => Math.max(...crossings(profile(solid), 0, u));
-      const [front, rear] = [-1.5 - mount.seat.length * 0.1, -mount.seat.length * 0.75];
+    const slope = (solid: Solid, about: number) => {
+      // The seat's top, a quarter and three quarters of the way back from its front; leaned it stands further back.
+      const back = Math.sin(about) * (mount.seat.top - mount.origin[1]);
+      const top = (u: number) => Math.max(...crossings(profile(solid), 0, u - back));
+      const [front, rear] = [-mount.seat.length * 0.25, -mount.seat.length * 0.75];
       return Math.atan2(top(front) - top(rear), front - rear);
     };
-    expect(slope(part.solid)).toBeCloseTo(leaf.bias, 4);
-    expect(slope(part.posed!.level)).toBeCloseTo(0, 6);
-    expect(slope(part.posed!.highest)).toBeCloseTo(leaf.tilt, 4);
-    expect(slope(part.posed!.lowest)).toBeCloseTo(-leaf.tilt, 4);
+    expect(slope(part.solid, leaf.bias)).toBeCloseTo(leaf.bias, 4);
+    expect(slope(part.posed!.level, 0)).toBeCloseTo(0, 6);
+    expect(slope(part.posed!.highest, leaf.tilt)).toBeCloseTo(leaf.tilt, 4);
+    expect(slope(part.posed!.lowest, -leaf.tilt)).toBeCloseTo(-leaf.tilt, 4);
   });
 
   test('at the lowest beam the chin is still off the post, by the stop’s margin at its lever and no less than a gap prints', () => {
