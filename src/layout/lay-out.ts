@@ -18,6 +18,7 @@ import { pinnedMistakes } from './leaf-size.js';
 import { aimInputs } from './light/aim.js';
 import { lineWays } from './light/lines.js';
 import { strayError } from './light/stray.js';
+import { wedgeLine } from './light/wedge.js';
 import { layMountWithLeaf, type MountSolution } from './mount-solve.js';
 import { plugHalf } from './openings.js';
 import { layRuns } from './runs.js';
@@ -114,9 +115,10 @@ export function layAround(spec: Spec, field: Field<MountSolution>): Layout {
   const window = emitterWindow(spec, { mount, section: frame.section, corridor: free });
   solved.push(window.solved);
   const ways = lineWays(spec, { grid, mount, socket, section: frame.section });
-  const error = strayError(aimInputs(spec, { ways, tilt: mount.leaf.tilt, slide: socket.slide }));
+  const inputs = aimInputs(spec, { ways, tilt: mount.leaf.tilt, slide: socket.slide });
+  const error = strayError(inputs);
   const { hood, solved: hoodSolved } = layHood(spec, { grid, frame, runs, ways, error, longest });
-  solved.push(hoodSolved);
+  solved.push(hoodSolved, wedgeLine(ways, inputs));
   return {
     spec,
     grid,

@@ -127,3 +127,24 @@ describe('the tilt wanted', () => {
     expect(level(se, sm, tilt - 0.5)).toBeLessThan(0.991);
   });
 });
+
+describe('a lean on purpose', () => {
+  const why = (text: string) =>
+    layOut(readPreset(`grid: { rows: 2, columns: 3, pitch: 30 }\n${text}`, 'tested.yaml')).solved.find(
+      ({ path }) => path === 'aim.wedge',
+    )!;
+  test('is not needed where barrels are more crooked than mounts', () => {
+    expect(why('')).toMatchObject({ value: 0 });
+    expect(why('').why).toMatch(/^no lean given/);
+  });
+  test('is told where they are too true: it must make good the mount’s yaw', () => {
+    const told = why(
+      'aim: { mount_error: 1.2, tilt: 3 }\nemitters: { part: { base: barrel-6x12, boresight_sigma_deg: 0.2 } }\n',
+    ).why;
+    const [, lean, after, before] = /leaned by ([\d.]+)°.* ([\d.]+) % .* in place of ([\d.]+) %/
+      .exec(told)!
+      .map(Number);
+    expect(lean).toBeGreaterThanOrEqual(1);
+    expect(after).toBeGreaterThan(before! + 10);
+  });
+});
