@@ -32,14 +32,14 @@ export const stray: Check<Pick<CheckContext, 'light' | 'spec' | 'kit' | 'scene'>
           error: before,
           stops: (name) => HOOD.test(name) || CLOSED.test(name),
           when: 'Before it is aimed, with the hood on,',
-          remedies: ['aim.tilt', 'emitters.part.boresight_sigma_deg', 'grid.pitch'],
+          remedies: ['aim.tilt', 'emitters.part', 'grid.pitch'],
         }),
         ...asked(beam, bodies, {
           code: 'eye-safety/stray-after',
           error: aimedError(line.tolerance, line.distance),
           stops: (name) => CLOSED.test(name),
           when: 'Once it is aimed, the hood off,',
-          remedies: ['receivers.part', 'beam.height'],
+          remedies: ['emitters.part', 'receivers.part', 'beam.height'],
         }),
       ];
     });

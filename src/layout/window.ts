@@ -2,7 +2,7 @@
 import type { Solved, Spec } from '../spec/spec.js';
 import { rad } from '../units.js';
 import { upTenth } from './fits.js';
-import type { SectionLayout } from './frame.js';
+
 import { type MountLayout, poseMotion } from './mount.js';
 import { moved } from './plane.js';
 
@@ -15,7 +15,8 @@ export const ABOVE_DECK = 0.3;
 
 export interface WindowOptions {
   readonly mount: MountLayout;
-  readonly section: Pick<SectionLayout, 'mountFront'>;
+  /** y of a mount's front. */
+  readonly section: { readonly mountFront: number };
   /** Free diameter of the aligned beam [mm]. */
   readonly corridor: number;
 }
