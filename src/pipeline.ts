@@ -6,6 +6,7 @@ import { drawKit } from './kit/draw-kit.js';
 import { movingMass } from './kit/moving-mass.js';
 import { layOut } from './layout/lay-out.js';
 import { bentFigures } from './layout/leaf-bent.js';
+import { leafOff } from './layout/leaf-off.js';
 import { lightBudget } from './layout/light/budget.js';
 import { thermalFigures } from './layout/thermal.js';
 import { type Made, makeOutputs } from './outputs/make-outputs.js';
@@ -42,15 +43,17 @@ export function makeKit(spec: Spec, { kernel, profiles, hash, progress, accept: 
   progress('checks');
   const { leaf } = layout.mount;
   const light = lightBudget(layout);
+  const bending = {
+    demands: { ...layout.demands, ...movingMass(layout, { kit, kernel }) },
+    plastic: spec.material.plastic,
+  };
   const found = runChecks({
     kit,
     spec,
     kernel,
     leaf,
-    leafFigures: bentFigures(layout.mount, {
-      demands: { ...layout.demands, ...movingMass(layout, { kit, kernel }) },
-      plastic: spec.material.plastic,
-    }),
+    leafFigures: bentFigures(layout.mount, bending),
+    leafOff: leafOff(layout.mount, bending),
     frameFigures: frameFigures({ layout, kit, kernel, light }),
     light,
     thermal: thermalFigures({ ...layout, lever: Math.max(...light.aim.lines.map(({ lever }) => lever)) }),

@@ -2,6 +2,7 @@
 import type { Finding } from '../findings.js';
 import type { Kit } from '../kit/types.js';
 import type { LeafFigures } from '../layout/leaf-figures.js';
+import type { LeafOff } from '../layout/leaf-off.js';
 import type { LightBudget } from '../layout/light/budget.js';
 import type { ThermalFigures } from '../layout/thermal.js';
 import type { LeafDesign } from '../layout/types.js';
@@ -16,6 +17,8 @@ export interface CheckInputs {
   readonly kernel: MeasuringKernel;
   readonly leaf: LeafDesign;
   readonly leafFigures: LeafFigures;
+  /** The leaf printed thinner and thicker than drawn. */
+  readonly leafOff: readonly LeafOff[];
   readonly frameFigures: FrameFigures;
   readonly light: LightBudget;
   readonly thermal: ThermalFigures;

@@ -17,6 +17,7 @@ import { interference } from './interference.js';
 import { labels } from './labels.js';
 import { neighbours } from './neighbours.js';
 import { pitch } from './pitch.js';
+import { printedThickness } from './printed-thickness.js';
 import { scan } from './scan.js';
 import { signal } from './signal.js';
 import { stiffness } from './stiffness.js';
@@ -34,6 +35,7 @@ export const CHECKS: readonly Check[] = [
   neighbours,
   finger,
   flexure,
+  printedThickness,
   temperature,
   stiffness,
   pitch,

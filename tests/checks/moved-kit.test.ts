@@ -30,7 +30,8 @@ beforeAll(async () => {
   faulty = things.reduce((kit, fault) => fault(kit), soundKit(k));
 });
 
-const ask = (kit: Kit) => runChecks({ kit, spec, kernel: k, leaf, leafFigures, frameFigures, light, thermal });
+const ask = (kit: Kit) =>
+  runChecks({ kit, spec, kernel: k, leaf, leafFigures, frameFigures, light, thermal, leafOff: [] });
 
 /** The kit moved by m, with every placement called something else. */
 function moved(kit: Kit, m: Matrix, called: (name: string) => string): Kit {

@@ -26,7 +26,17 @@ const ask = (check: Check<ShapeContext>, kit: Kit) => check.run(contextOf(k, kit
 const codes = (check: Check<ShapeContext>, kit: Kit) => ask(check, kit).map((finding) => finding.code);
 
 test('the sound kit passes every check: notes only', () => {
-  const findings = runChecks({ kit: sound, spec, kernel: k, leaf, leafFigures, frameFigures, light, thermal });
+  const findings = runChecks({
+    kit: sound,
+    spec,
+    kernel: k,
+    leaf,
+    leafFigures,
+    frameFigures,
+    light,
+    thermal,
+    leafOff: [],
+  });
   // It has neither hood nor covers: beams that are not aimed yet get out, and that is told.
   const weighty = findings.filter(({ severity }) => severity !== 'note').map(({ code }) => code);
   expect(weighty).toEqual(['eye-safety/stray-before', 'eye-safety/stray-after']);
@@ -166,7 +176,9 @@ describe('bed', () => {
 describe('declarations', () => {
   const of = (kit: Kit) => declarations.run({ kit }).map(({ code }) => code);
   const refused = (kit: Kit) =>
-    runChecks({ kit, spec, kernel: k, leaf, leafFigures, frameFigures, light, thermal }).map(({ code }) => code);
+    runChecks({ kit, spec, kernel: k, leaf, leafFigures, frameFigures, light, thermal, leafOff: [] }).map(
+      ({ code }) => code,
+    );
 
   test('pass the sound kit', () => expect(of(sound)).toEqual([]));
 

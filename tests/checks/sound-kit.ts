@@ -241,6 +241,6 @@ export const changeScrew = (kit: Kit, name: string, patch: Partial<Screw>): Kit 
 });
 
 export const contextOf = (kernel: MeasuringKernel, kit: Kit, more: Partial<CheckContext> = {}): CheckContext => ({
-  ...checkContext({ kit, spec, kernel, leaf, leafFigures, frameFigures, light, thermal }),
+  ...checkContext({ kit, spec, kernel, leaf, leafFigures, frameFigures, light, thermal, leafOff: [] }),
   ...more,
 });
