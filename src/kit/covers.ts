@@ -10,9 +10,10 @@ import { drawRailCover } from '../parts/rail-cover.js';
 import { frame, multiply, translation } from '../solid/matrix.js';
 import { type Bench, fixKey, formedOverlap, move } from './bench.js';
 import { POSTS, pieceTitle } from './frame.js';
-import { segmentName } from './mounts.js';
+import { railName, segmentName } from './mounts.js';
 
-const coverName = (run: RailRun, i: number): string => segmentName(run, i).replace('rail', 'cover');
+const coverOf = (rail: string): string => rail.replace('rail', 'cover');
+const coverName = (run: RailRun, i: number): string => coverOf(segmentName(run, i));
 
 /** @returns the covers' screws */
 export function placeCovers(b: Bench): readonly string[] {
@@ -111,8 +112,7 @@ export function placePlugs(b: Bench): void {
   const names = layout.runs.flatMap((run) =>
     run.beams.map((beam) => {
       const front = run.kind === 'emitter' ? section.mountFront : section.socketFront;
-      const i = run.segments.findIndex((s) => beam.at >= s.from && beam.at <= s.from + s.length);
-      const cover = coverName(run, i);
+      const cover = coverOf(railName(run, beam.at));
       const name = b.place({
         name: `${beam.line}-${beam.index}-${run.kind === 'emitter' ? 'mount' : 'socket'}-plug`,
         part: b.printed(

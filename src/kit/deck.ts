@@ -1,4 +1,5 @@
 /** Deck: tiles, splice plates below their seams, legends. */
+import { tileAt } from '../layout/deck.js';
 import { deckScrewAt } from '../layout/deck-screws.js';
 import { drawDeckSplice } from '../parts/deck-splice.js';
 import { drawDeckTile, tileMatrix } from '../parts/deck-tile.js';
@@ -6,7 +7,7 @@ import { frame, translation } from '../solid/matrix.js';
 import { type Bench, fixKey, formedOverlap, move } from './bench.js';
 import { BRACKETS } from './frame.js';
 import { type Lettering, liesOn, writeLegends } from './legends.js';
-import { segmentName } from './mounts.js';
+import { railName, segmentName } from './mounts.js';
 import type { Move } from './types.js';
 
 export function placeDeck(b: Bench, lettering: Lettering): void {
@@ -37,8 +38,6 @@ export function placeDeck(b: Bench, lettering: Lettering): void {
   const hardware: string[] = [];
   const under = -f.section.deck - deck.ribDepth;
   deck.splices.forEach((splice, i) => {
-    const crosses = (p: number, q: number) =>
-      deck.tiles.findIndex((t) => p > t.x[0] && p < t.x[1] && q > t.y[0] && q < t.y[1]);
     const length = splice.to - splice.from;
     const id = `deck-splice-${Math.round(length * 10) / 10}-${splice.screws.length}`;
     const turned = splice.along === 'y';
@@ -57,7 +56,7 @@ export function placeDeck(b: Bench, lettering: Lettering): void {
     for (const at of splice.screws)
       for (const off of [-deck.strip / 2, deck.strip / 2]) {
         const [x, y] = turned ? [splice.at + off, at] : [at, splice.at + off];
-        const tile = tiles[crosses(x, y)]!;
+        const tile = tiles[tileAt(deck, [x, y])]!;
         const name = b.screw({
           name: `${plate}-screw-${hardware.length + 1}`,
           head: 'sunk',
@@ -88,12 +87,8 @@ function lowerDeck(b: Bench, tiles: readonly string[]): void {
   const { deck, deckHold, grid, frame: f, runs } = b.layout;
   const hardware = deckHold.screws.map((screw, i) => {
     const [x, y] = deckScrewAt(deckHold, screw, grid);
-    const tile = tiles[deck.tiles.findIndex((t) => x > t.x[0] && x < t.x[1] && y > t.y[0] && y < t.y[1])]!;
-    const run = runs.find(({ side }) => side === screw.side)!;
-    const rail = segmentName(
-      run,
-      run.segments.findIndex(({ from, length }) => screw.at > from && screw.at < from + length),
-    );
+    const tile = tiles[tileAt(deck, [x, y])]!;
+    const rail = railName(runs.find(({ side }) => side === screw.side)!, screw.at);
     return b.screw({
       name: `deck-screw-${i + 1}`,
       head: 'sunk',

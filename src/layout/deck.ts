@@ -1,6 +1,7 @@
 /** The deck: tiles, the seams between them, ribs below. Assembly coordinates, mm. */
 
 import { threads } from '../components/index.js';
+import type { Vec2 } from '../solid/mesh.js';
 import type { Spec } from '../spec/spec.js';
 import { stocked, upTenth } from './fits.js';
 import type { FrameLayout } from './frame.js';
@@ -102,6 +103,10 @@ export function layDeck(
     pilotDepth,
   };
 }
+
+/** @returns which of the deck's tiles lies under a point of the field, inside its edges; −1 for none */
+export const tileAt = ({ tiles }: Pick<DeckLayout, 'tiles'>, [x, y]: Vec2): number =>
+  tiles.findIndex((tile) => x > tile.x[0] && x < tile.x[1] && y > tile.y[0] && y < tile.y[1]);
 
 function bounds(size: number, seams: readonly number[]): (readonly [number, number])[] {
   const ends = [0, ...seams, size];

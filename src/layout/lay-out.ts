@@ -128,6 +128,8 @@ export function layAround(spec: Spec, field: Field<MountSolution>): Layout {
     frame,
     runs,
     deck,
+    ways,
+    aim: inputs,
     window: window.radius,
     cable,
     deckHold,

@@ -6,6 +6,8 @@ import type { DeckHold } from './deck-screws.js';
 import type { FrameLayout } from './frame.js';
 import type { Grid } from './grid.js';
 import type { HoodLayout } from './hood.js';
+import type { AimInputs } from './light/aim.js';
+import type { LineWay } from './light/lines.js';
 import type { MountLayout } from './mount.js';
 import type { RailRun } from './runs.js';
 import type { SocketLayout } from './socket.js';
@@ -20,6 +22,9 @@ export interface Layout {
   readonly frame: FrameLayout;
   readonly runs: readonly RailRun[];
   readonly deck: DeckLayout;
+  /** How far each line's light goes, columns first, and what decides its aim. */
+  readonly ways: readonly [LineWay, LineWay];
+  readonly aim: AimInputs;
   /** Radius of the emitters' windows in the field wall. */
   readonly window: number;
   readonly cable: CableLayout;

@@ -7,7 +7,7 @@ import type { MountLayout } from './mount.js';
 export interface LeafOff {
   /** From the drawn thickness [mm]. */
   readonly by: number;
-  /** What it misses then that the drawn leaf does not. */
+  /** What it misses then. */
   readonly faults: readonly LeafFault[];
 }
 

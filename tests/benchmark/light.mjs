@@ -8,7 +8,7 @@
  */
 import { readFileSync } from 'node:fs';
 import { layOut } from '../../.build/layout/lay-out.js';
-import { aimFigures } from '../../.build/layout/light/aim.js';
+import { aimFigures, tiltRange } from '../../.build/layout/light/aim.js';
 import { lightBudget } from '../../.build/layout/light/budget.js';
 import { drawsOf, sampleChannels } from '../../.build/optics/sample.js';
 import { readPreset } from '../../.build/spec/read-preset.js';
@@ -42,7 +42,7 @@ console.log(`with signal, fingers, levers   ${all.toFixed(1)} ms`);
 const bench = {
   distance: lines[0].distance,
   exit: budget.exit,
-  range: [inputs.warp - inputs.tilt, inputs.warp + inputs.tilt],
+  range: tiltRange(inputs),
   tolerance: lines[0].tolerance,
   slide: inputs.slide,
 };

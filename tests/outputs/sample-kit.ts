@@ -1,39 +1,22 @@
 /** A kit of two blocks and a pin, with figures that nobody would mistake for one another. */
 
 import { createHash } from 'node:crypto';
-import { ambients } from '../../src/ambients/index.js';
-import { barrel6x12 } from '../../src/components/emitter-barrel-6x12.js';
-import { threeLeg } from '../../src/components/receiver-three-leg.js';
 import type { Finding } from '../../src/findings.js';
 import type { Kit, Part } from '../../src/kit/types.js';
 import type { OutputInputs } from '../../src/outputs/make-outputs.js';
-import { bed220 } from '../../src/printers/bed-220.js';
 import { loadManifoldKernel } from '../../src/solid/manifold-kernel.js';
 import { translation } from '../../src/solid/matrix.js';
 import { box } from '../../src/solid/shapes.js';
 import type { Spec } from '../../src/spec/spec.js';
-import { light } from '../checks/sound-figures.js';
+import { light, spec } from '../checks/sound-figures.js';
 
 const from = (value: number) => ({ value, source: 'invented for the test' });
 
 export const sampleSpec: Spec = {
+  ...spec,
   name: 'potting-shed',
   title: '=Potting, "shed" <b>panel</b>',
   grid: { columns: [22, 33], rows: [21], labels: [['sow', 'rest']] },
-  beam: { height: 5 },
-  emitters: { name: 'barrel-6x12', part: barrel6x12, columnsFrom: 'far', rowsFrom: 'left' },
-  receivers: {
-    name: 'three-leg',
-    part: {
-      ...threeLeg,
-      apertureDiameter: { value: 3, source: 'invented for this test' },
-      apertureDepth: { value: 12, source: 'invented for this test' },
-    },
-  },
-  aim: { tiltDeg: undefined, mountErrorDeg: 0.5, confidence: 0.95 },
-  finger: { least: 12, most: 20 },
-  surroundings: { coldest: 15, warmest: 35 },
-  light: { name: 'lamps', ambient: ambients.lamps },
   leaf: { layout: 'folded', legs: 3, length: undefined, thickness: undefined, width: undefined },
   material: {
     name: 'invented',
@@ -53,22 +36,6 @@ export const sampleSpec: Spec = {
       densityGcm3: from(1.25),
       friction: from(0.27),
     },
-  },
-  printer: { name: 'bed-220', machine: bed220 },
-  screws: { adjust: 'M2.5', clamp: 'M2.5', fix: 'M3' },
-  frame: { wall: undefined, deck: undefined, margin: undefined },
-  scan: {
-    channels: 8,
-    address: 'shared',
-    sparePins: 0,
-    addressUs: 1,
-    settleUs: 10,
-    readUs: 12,
-    lightUs: 0,
-    debounce: 3,
-    pullUpOhm: 10_000,
-    supplyV: 5,
-    litLevel: 'low',
   },
   chosen: [{ path: 'beam.height', value: 5, why: 'a fingertip reaches it' }],
 };

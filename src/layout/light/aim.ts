@@ -4,7 +4,7 @@ import { bowSlope } from '../../mechanics/beam.js';
 import { type ScrewStep, screwStep } from '../../optics/aim.js';
 import { offsetFor } from '../../optics/aperture.js';
 import { coneRadius } from '../../optics/beam.js';
-import { bankChance, toBuy } from '../../optics/chance.js';
+import { channelChance, toBuy } from '../../optics/chance.js';
 import type { Spec } from '../../spec/spec.js';
 import { rad } from '../../units.js';
 import { longestPiece } from '../mount-ask.js';
@@ -72,10 +72,26 @@ export function aimInputs(
   };
 }
 
+/** What the screw reaches at the mount that warp turns most, as if it all went one way: least and greatest tilt. */
+export const tiltRange = ({ warp, tilt }: Pick<AimInputs, 'warp' | 'tilt'>) => [warp - tilt, warp + tilt] as const;
+
 /**
- * @returns the budget. Boresight errors act from the beam's exit, everything else from the axis of tilt: in angles about that axis they are
- *   less by distance over lever. Warp is counted at the mount where it is worst, and as if it all went one way.
+ * One channel of a line, in angles about the axis of tilt: boresight errors act from the beam's exit, everything else from that axis,
+ * so that they are less by distance over lever.
  */
+export function channelOf(way: LineWay, inputs: Omit<AimInputs, 'tolerance'> & { readonly tolerance: number }) {
+  return {
+    sigma: (inputs.boresight * way.distance) / way.lever,
+    mounting: { yaw: inputs.mountError, tilt: inputs.mountError },
+    reach: {
+      tilt: tiltRange(inputs),
+      tolerance: inputs.tolerance / way.lever,
+      slide: inputs.slide / way.lever,
+    },
+  };
+}
+
+/** @returns the budget */
 export function aimFigures(
   spec: Spec,
   {
@@ -87,17 +103,8 @@ export function aimFigures(
   const thread = threads[spec.screws.adjust];
   const lines = ways.map((way, i): LineChance => {
     const tolerance = inputs.tolerance[i]!;
-    const bank = {
-      count: way.count,
-      law: { kind: 'rayleigh', sigma: (inputs.boresight * way.distance) / way.lever },
-      mounting: { yaw: inputs.mountError, tilt: inputs.mountError, points },
-      reach: {
-        tilt: [inputs.warp - inputs.tilt, inputs.warp + inputs.tilt],
-        tolerance: tolerance / way.lever,
-        slide: inputs.slide / way.lever,
-      },
-    } as const;
-    const chance = bankChance({ ...bank, count: 1 });
+    const { sigma, mounting, reach } = channelOf(way, { ...inputs, tolerance });
+    const chance = channelChance({ kind: 'rayleigh', sigma }, { ...mounting, points }, reach);
     return {
       ...way,
       tolerance,

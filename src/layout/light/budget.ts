@@ -1,9 +1,9 @@
 /** The light's budget of a layout: everything that checks and reports tell of aim. */
 import type { Layout } from '../layout.js';
-import { type AimFigures, aimFigures, aimInputs } from './aim.js';
+import { type AimFigures, aimFigures } from './aim.js';
 import { type FingerFigures, fingerFigures } from './finger.js';
 import { type Lever, levers } from './levers.js';
-import { exitOf, lineWays } from './lines.js';
+import { exitOf } from './lines.js';
 import { type SignalFigures, signalFigures } from './signal.js';
 
 export interface LightBudget {
@@ -17,11 +17,12 @@ export interface LightBudget {
   readonly exit: readonly [number, number];
 }
 
-export function lightBudget(layout: Pick<Layout, 'spec' | 'grid' | 'mount' | 'socket' | 'frame'>): LightBudget {
-  const { spec, grid, mount, socket, frame } = layout;
-  const options = { grid, mount, socket, section: frame.section };
-  const ways = lineWays(spec, options);
-  const inputs = aimInputs(spec, { ways, tilt: mount.leaf.tilt, slide: socket.slide });
+export function lightBudget({
+  spec,
+  mount,
+  ways,
+  aim: inputs,
+}: Pick<Layout, 'spec' | 'mount' | 'ways' | 'aim'>): LightBudget {
   const aim = aimFigures(spec, { ways, inputs });
   const signal = signalFigures(spec, ways);
   return {
@@ -29,6 +30,6 @@ export function lightBudget(layout: Pick<Layout, 'spec' | 'grid' | 'mount' | 'so
     levers: levers(spec, ways, aim),
     signal,
     finger: fingerFigures(spec, { ways, signal }),
-    exit: exitOf(options),
+    exit: exitOf({ mount }),
   };
 }

@@ -1,5 +1,6 @@
 /** Whole grids drawn at random and aligned by true rotations: a second opinion on the budget. */
 import { canAlign, drawChannel, drawsOf, type Share, shareOf } from '../../optics/sample.js';
+import { tiltRange } from './aim.js';
 import type { LightBudget } from './budget.js';
 
 export interface SampledLine extends Share {
@@ -35,7 +36,7 @@ export function sampleGrids(
   const benches = aim.lines.map(({ distance, tolerance }) => ({
     distance,
     exit,
-    range: [inputs.warp - inputs.tilt, inputs.warp + inputs.tilt] as const,
+    range: tiltRange(inputs),
     tolerance,
     slide: inputs.slide,
   }));

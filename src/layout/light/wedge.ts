@@ -3,7 +3,7 @@ import { channelChance } from '../../optics/chance.js';
 import { bestWedge } from '../../optics/wedge.js';
 import type { Solved } from '../../spec/spec.js';
 import { deg, rad } from '../../units.js';
-import type { AimInputs } from './aim.js';
+import { type AimInputs, channelOf } from './aim.js';
 import type { LineWay } from './lines.js';
 
 /** A lean is looked for where more of the channels than this fail for their yaw alone. */
@@ -14,19 +14,11 @@ const MOST = rad(4);
 /**
  * @returns the lean that would help most on the longest line; the kit draws none, so its value is 0
  */
-export function wedgeLine(
-  ways: readonly [LineWay, LineWay],
-  { boresight, mountError, tilt, warp, slide, tolerance }: AimInputs,
-): Solved {
+export function wedgeLine(ways: readonly [LineWay, LineWay], inputs: AimInputs): Solved {
   const i = ways[0].lever > ways[1].lever ? 0 : 1;
-  const way = ways[i]!;
-  const sigma = (boresight * way.distance) / way.lever;
-  const mounting = { yaw: mountError, tilt: mountError, points: 6 } as const;
-  const reach = {
-    tilt: [warp - tilt, warp + tilt] as const,
-    tolerance: tolerance[i]! / way.lever,
-    slide: slide / way.lever,
-  };
+  const channel = channelOf(ways[i]!, { ...inputs, tolerance: inputs.tolerance[i]! });
+  const { sigma, reach } = channel;
+  const mounting = { ...channel.mounting, points: 6 } as const;
   const without = channelChance({ kind: 'rayleigh', sigma }, mounting, reach);
   const percent = (share: number) => `${Math.round(1000 * share) / 10} %`;
   const none = { path: 'aim.wedge', value: 0 } as const;
