@@ -57,7 +57,9 @@ export const stray: Check<Pick<CheckContext, 'light' | 'spec' | 'kit' | 'scene'>
       const opaque = all.filter(({ name }) => stops(name) && side.holds(name));
       const wall = Math.max(...opaque.map((body) => side.depth(body)));
       const distance = opaque.length === 0 ? line(beam) : wall;
-      const patch = landing(error, { distance, radius: strayRadius(spec, distance) });
+      const radius = strayRadius(spec, distance);
+      if (radius === null) return [];
+      const patch = landing(error, { distance, radius });
       const open =
         patch === null
           ? null

@@ -6,8 +6,10 @@ const SHEET = 'Common practice, from the run of public datasheets: look up your 
 /** For the spacing trial and for short spans: it needs no aim, and it floods its neighbours' receivers. */
 export const led3Red: Emitter = {
   title: 'red LED 3 mm, 640 nm',
-  diameter: { value: 3.1, source: `${OUTLINE} (3.1 ± 0.2; the flange of 3.8 stays outside the bore)` },
+  diameter: { value: 3.1, source: `${OUTLINE} (3.1 ± 0.2)` },
   length: { value: 5.2, source: OUTLINE },
+  flangeDiameter: { value: 3.8, source: OUTLINE },
+  flangeLength: { value: 1, source: OUTLINE },
   wireDiameter: { value: 3.1, source: `${OUTLINE}: two leads of 0.5 at 2.54` },
   boresightSigmaDeg: { value: 2, source: SHEET },
   divergenceMrad: { value: 524, source: `${SHEET}: half-power angle 30° full, in mrad` },

@@ -6,8 +6,10 @@ const SHEET = 'Public datasheets of 850 nm, 5 mm emitters';
 /** Invisible and wide: for daylight-filtered receivers and short spans. */
 export const led5Infrared: Emitter = {
   title: 'infrared LED 5 mm, 850 nm (invisible)',
-  diameter: { value: 5, source: `${OUTLINE} (5.0 ± 0.2; the flange of 5.8–5.9 × 1 stays outside the bore)` },
+  diameter: { value: 5, source: `${OUTLINE} (5.0 ± 0.2)` },
   length: { value: 8.6, source: `${OUTLINE} (8.6–8.7)` },
+  flangeDiameter: { value: 5.9, source: `${OUTLINE} (5.8–5.9)` },
+  flangeLength: { value: 1, source: OUTLINE },
   wireDiameter: { value: 3.1, source: `${OUTLINE}: two leads of 0.5 at 2.54` },
   boresightSigmaDeg: { value: 2, source: 'Common practice, no source' },
   divergenceMrad: { value: 611, source: `${SHEET}: half-power angle 35° full, in mrad` },

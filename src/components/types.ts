@@ -6,6 +6,9 @@ export interface Emitter {
   /** Body, front face to rear face [mm]. */
   readonly diameter: Datum;
   readonly length: Datum;
+  /** Flange at the rear, as an LED has: diameter and thickness [mm]; left out: none. */
+  readonly flangeDiameter?: Datum;
+  readonly flangeLength?: Datum;
   /** Diameter of the pair of wires leaving at the rear, as one bundle [mm]. */
   readonly wireDiameter: Datum;
   /** Rayleigh parameter of the angle between beam and body [°]. */

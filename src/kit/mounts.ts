@@ -1,18 +1,18 @@
 /** Emitters: each mount with its barrel, collar, screws, nuts and pin, as one sub-assembly. */
-import { keys, threads } from '../components/index.js';
+import { threads } from '../components/index.js';
 import { side } from '../layout/fits.js';
 import { poseMotion } from '../layout/mount.js';
 import { NUT_WALLS } from '../layout/mount-room.js';
 import { planeMatrix } from '../layout/plane.js';
 import type { RailRun } from '../layout/runs.js';
-import { drawBarrel, drawPin, drawWires } from '../parts/bought.js';
-import { drawCollar } from '../parts/collar.js';
+import { drawPin, drawWires } from '../parts/bought.js';
 import { BUMP, RIB_HEIGHT } from '../parts/emitter-rail.js';
 import { drawMountAtPoses } from '../parts/tilt-mount.js';
 import { frame, multiply, translation } from '../solid/matrix.js';
 import type { Matrix, Vec3 } from '../solid/mesh.js';
 import { type Bench, hexKey, move } from './bench.js';
-import type { Handling, Move, Placement, Pose } from './types.js';
+import { placeBody } from './emitter-body.js';
+import type { Move, Placement, Pose } from './types.js';
 
 export interface PlacedEmitter {
   readonly mount: string;
@@ -22,16 +22,12 @@ export interface PlacedEmitter {
   readonly riders: readonly string[];
 }
 
-/** The key that fits the collar's notches; with the default screws it is the clamp's too. */
-const ROLL_KEY = '1.3';
 /** The mount's own axes: its front, its top and its upper side in print, as directions of its file. */
 const DOWN: Vec3 = [0, -1, 0];
 const FORWARD: Vec3 = [1, 0, 0];
 const INTO_SIDE: Vec3 = [0, 0, -1];
 /** A screw's or nut's z along the mount's up. */
 const upright = (at: Vec3): Matrix => frame([1, 0, 0], [0, 0, -1], [0, 1, 0], at);
-/** A barrel's z along the beam. */
-const alongBeam = (at: Vec3): Matrix => frame([0, 1, 0], [0, 0, 1], [1, 0, 0], at);
 
 /** Places all emitters of a run and writes the steps at the bench; the mounts are lowered into the rails by `lowerMounts`. */
 export function placeEmitters(b: Bench, run: RailRun): PlacedEmitter[] {
@@ -114,31 +110,7 @@ function placeEmitter(
   });
   b.fit({ a: name, b: pin, what: 'the pin in its groove', fitClass: 'snug', drawn: side(spec, 'snug') });
 
-  const emitter = spec.emitters.part;
-  const volume = Math.PI * mount.barrel.radius ** 2 * mount.barrel.length;
-  const barrel = b.place({
-    name: `${stem}-barrel`,
-    part: b.bought(
-      {
-        id: spec.emitters.name,
-        title: emitter.title,
-        material: 'brass',
-        densityGcm3: (emitter.massG.value / volume) * 1000,
-        order: { standard: '', size: `Ø${emitter.diameter.value}`, lengthMm: emitter.length.value },
-      },
-      () => drawBarrel(k, mount),
-    ),
-    ...riding(alongBeam([mount.barrel.front, mount.axis, mid])),
-    touches: [name],
-  });
-  const collar = b.place({
-    name: `${stem}-collar`,
-    part: b.printed('roll-collar', 'collar for rolling the barrel', () => drawCollar(k, spec, mount)),
-    ...riding(alongBeam([mount.collar.front - mount.collar.length, mount.axis, mid])),
-    touches: [barrel],
-  });
-  b.fit({ a: barrel, b: collar, what: 'the collar on the barrel', fitClass: 'press', drawn: side(spec, 'press') });
-  b.handle(rollKey(b, collar));
+  const { barrel, collar } = placeBody(b, { stem, mount: name, riding });
   const wires = b.place({
     name: `${stem}-wires`,
     part: b.bought(
@@ -169,7 +141,7 @@ function placeEmitter(
     },
     tipRoom: null,
     when: 'covers on',
-    through: [name, barrel],
+    through: [name, mount.sleeve ? collar : barrel],
   });
   const adjustThread = threads[spec.screws.adjust];
   const { standoff } = mount.adjust;
@@ -226,25 +198,10 @@ function bumpsInMount(gap: number): number {
   return Math.ceil(2 * tip * RIB_HEIGHT * 1.1 * 100) / 100;
 }
 
-/** The key in a notch of the collar, upright and leaned half a notch either way: so it is rolled on by notches. */
-function rollKey({ layout: { mount } }: Bench, collar: string): Handling {
-  const key = keys[ROLL_KEY];
-  const depth = mount.collar.outer - mount.collar.notchDepth;
-  const lean = Math.PI / mount.collar.notches;
-  // The collar's file has the kit's up along its x.
-  const stands = [-lean, 0, lean].map((angle) => {
-    const out: Vec3 = [Math.cos(angle), Math.sin(angle), 0];
-    return { from: [out[0] * depth, out[1] * depth, mount.collar.length / 2] as Vec3, out };
-  });
-  return {
-    what: 'rolling the barrel by its collar',
-    placement: collar,
-    tool: `hex key ${ROLL_KEY}`,
-    diameter: key.corners.value,
-    reach: key.longArm.value - mount.collar.notchDepth,
-    stands,
-  };
-}
+const COLLARED =
+  'Press a collar on the rear of each barrel, wires through it, and push the barrel into its seat from behind';
+const SLEEVED =
+  'Push each sleeve into its seat from behind, its collar outside, then the emitter with its wires into the sleeve until its front is flush';
 
 /** Steps at the bench for all mounts at once. */
 export function benchSteps(b: Bench, emitters: readonly PlacedEmitter[]): void {
@@ -258,10 +215,13 @@ export function benchSteps(b: Bench, emitters: readonly PlacedEmitter[]): void {
     hardware: emitters.flatMap((e) => e.riders.slice(0, 4)),
     moves: each((e) => [0, 1, 2, 3].map((i) => move(of(e, i), INTO_SIDE, side, { inFrameOf: e.mount }))),
   });
-  b.step('Press a collar on the rear of each barrel, wires through it, and push the barrel into its seat from behind', {
+  b.step(mount.sleeve ? SLEEVED : COLLARED, {
     joins: emitters.map((e) => of(e, 5)),
     hardware: emitters.flatMap((e) => [of(e, 4), of(e, 6)]),
-    moves: each((e) => [4, 5, 6].map((i) => move(of(e, i), FORWARD, mount.length, { inFrameOf: e.mount }))),
+    // A flange comes to rest inside the sleeve: the emitter follows it in.
+    moves: each((e) =>
+      (mount.sleeve ? [5, 4, 6] : [4, 5, 6]).map((i) => move(of(e, i), FORWARD, mount.length, { inFrameOf: e.mount })),
+    ),
   });
   b.step('Turn in the clamp screw until it just holds the barrel, and the adjusting screw until the arm stands level', {
     joins: [],

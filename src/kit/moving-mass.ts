@@ -22,11 +22,14 @@ export function movingMass(
     return part ? (kernel.volume(part.solid) * part.densityGcm3) / 1000 : 0;
   };
   const partOf = (suffix: string) => kit.placements.find(({ name }) => name.endsWith(suffix))?.part;
-  const barrelMiddle = mount.barrel.front - mount.barrel.length / 2;
+  const barrelMiddle = mount.barrel.front - (mount.sleeve?.body ?? mount.barrel).length / 2;
+  const collarMiddle = mount.sleeve
+    ? mount.barrel.front - mount.barrel.length / 2
+    : mount.collar.front - mount.collar.length / 2;
   const masses: readonly (readonly [grams: number, u: number, w: number])[] = [
     [meshVolume(arm) * density, armCentre[0], armCentre[1]],
     [of(partOf('-barrel')), barrelMiddle, mount.axis],
-    [of(partOf('-collar')), mount.collar.front - mount.collar.length / 2, mount.axis],
+    [of(partOf('-collar')), collarMiddle, mount.axis],
     [of(partOf('-clamp-screw')) + of(partOf('-clamp-nut')), mount.clamp.at, mount.seat.nutFloor],
     [of(partOf('-adjust-screw')) + of(partOf('-adjust-nut')), mount.adjust.at, mount.arm.neckTop],
   ];

@@ -64,7 +64,8 @@ export function layHood(spec: Spec, options: HoodOptions): { readonly hood: Hood
       // From the barrel's front to the panel, which hangs outside the receivers' outer wall.
       const across = line === 'column' ? grid.depth : grid.width;
       const toPanel = toField + across + section.width + GAP;
-      const patch = landing(error, { distance: toPanel, radius: strayRadius(spec, toPanel) });
+      // Where a wide cone needs no stop, its middle gets one all the same: aligned by eye, it is brightest there.
+      const patch = landing(error, { distance: toPanel, radius: strayRadius(spec, toPanel) ?? 0 });
       const rise = patch === null ? HIGHEST : patch.top;
       const height = upTenth(Math.min(HIGHEST, Math.max(LOWEST, spec.beam.height + rise + ABOVE - coverTop)));
       heights.push(height);

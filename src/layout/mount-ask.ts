@@ -4,9 +4,10 @@ import { bowSlope } from '../mechanics/beam.js';
 import { tiltFor } from '../optics/chance.js';
 import type { Solved, Spec } from '../spec/spec.js';
 import { deg, type Rad } from '../units.js';
+import { carrierOf, sleeveSolved } from './carrier.js';
 import { downTenth, side, upTenth } from './fits.js';
 import { leastPitchOf } from './grid.js';
-import { collarRadius, LEAST_BARREL, leastMountWidth } from './mount-room.js';
+import { collarRadius, leastMountWidth } from './mount-room.js';
 import { leastSocketPitch } from './socket.js';
 
 /** Width of a mount where the pitch leaves room: stiffer in yaw and easier to hold than the least. */
@@ -43,17 +44,10 @@ export function askMount(spec: Spec, rail: number): MountAsk {
   const fail = (mistakes: readonly Mistake[]): never => {
     throw new PresetError(spec.name, mistakes);
   };
-  if (spec.emitters.part.length.value < LEAST_BARREL)
-    fail([
-      {
-        code: 'preset/emitter-too-short',
-        path: 'emitters.part.length',
-        message: `a body of ${spec.emitters.part.length.value} mm is too short for seat, clamp and collar`,
-        hint: `at least ${LEAST_BARREL} mm: push a shorter one into a sleeve of that length and give the sleeve's figures`,
-      },
-    ]);
   const { wireDiameter, diameter } = spec.emitters.part;
-  const wireMost = downTenth(diameter.value - 2 * WIRE_INSIDE);
+  const carrier = carrierOf(spec);
+  solved.push(...sleeveSolved(spec, carrier));
+  const wireMost = downTenth((carrier.sleeve ? 2 * carrier.sleeve.rearBore : diameter.value) - 2 * WIRE_INSIDE);
   if (wireDiameter.value > wireMost + 1e-9)
     fail([
       {

@@ -1,6 +1,7 @@
 /** Rules of size for the tilt mount: walls, play, and the room that bought parts take in it. mm. */
 import { pins, threads } from '../components/index.js';
 import type { Spec } from '../spec/spec.js';
+import { carrierOf, clampSeat } from './carrier.js';
 import { side, upTenth } from './fits.js';
 
 /** Walls around nuts and holes: what carries a screw's pull, and what only closes [mm]. */
@@ -18,13 +19,15 @@ export const RAIL_FLOOR = 3.2;
 /** Past the screw's tip, and what closes that hole. */
 export const TIP_ROOM = 0.5;
 export const THIN_WALL = 0.9;
+/** Between collar and seat. */
+export const COLLAR_AIR = 0.4;
 export const NECK = 3;
 export const WIRE_STRAIGHT = 6;
 export const NUT_WALLS = { pull: PULL_WALL, close: CLOSE_WALL, play: NUT_PLAY } as const;
 
 /** Width that the parts in the mount need: the barrel's seat, the nuts, the pin. */
 export function leastMountWidth(spec: Spec): number {
-  const seat = 2 * (spec.emitters.part.diameter.value / 2 + 0.45 + CLOSE_WALL);
+  const seat = 2 * (carrierOf(spec).diameter / 2 + 0.45 + CLOSE_WALL);
   const { adjust, clamp, fix } = spec.screws;
   const nut = Math.max(...[adjust, clamp, fix].map((size) => threads[size].nutFlats.value));
   const pocket = 2 * (nut / Math.sqrt(3) + side(spec, 'slide') + CLOSE_WALL);
@@ -33,22 +36,17 @@ export function leastMountWidth(spec: Spec): number {
 
 /** Outer radius of the collar for a barrel: a wall that grips, and notches for the key that rolls it. */
 export const COLLAR = { wall: 1, notchDepth: 1.3, notchWidth: 1.6, notches: 10, length: 3.6, air: 0.6 } as const;
-export const collarRadius = (spec: Spec): number =>
-  spec.emitters.part.diameter.value / 2 + COLLAR.wall + COLLAR.notchDepth;
-
-/** Shortest barrel that seat and collar hold, with the clamp's screw on it [mm]. */
-export const LEAST_BARREL = 9;
+export const collarRadius = (spec: Spec): number => carrierOf(spec).diameter / 2 + COLLAR.wall + COLLAR.notchDepth;
 
 /**
  * Where the barrel lies: the collar and a little air take its rear, the seat the rest; a seat is never shorter than its
  * clamp's nut needs, so a short barrel stands back in it.
  */
 export function barrelPlace(spec: Spec): { readonly front: number; readonly rear: number; readonly seat: number } {
-  const { length } = spec.emitters.part;
-  const nut = threads[spec.screws.clamp].nutFlats.value + 2 * side(spec, 'slide');
-  const held = length.value - COLLAR.length - 0.4;
-  const seat = Math.max(held, upTenth(nut + 2 * THIN_WALL));
-  return { front: held - seat, rear: held - seat - length.value, seat };
+  const { length } = carrierOf(spec);
+  const held = length - COLLAR.length - COLLAR_AIR;
+  const seat = Math.max(held, clampSeat(spec));
+  return { front: held - seat, rear: held - seat - length, seat };
 }
 
 /** How much of the mount's length stands behind the leaf's turn: fixing nut, pin, adjusting nut. */

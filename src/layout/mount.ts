@@ -9,6 +9,7 @@ import { pins, threads } from '../components/index.js';
 import type { Vec2 } from '../solid/mesh.js';
 import type { Spec } from '../spec/spec.js';
 import type { Rad } from '../units.js';
+import { carrierOf, type SleeveLayout } from './carrier.js';
 import { stocked, upTenth } from './fits.js';
 import { drop, flexAt, leafEnd, placeLeaf, rearFrom } from './leaf-place.js';
 import { armMotion, type PlaneMotion } from './leaf-shape.js';
@@ -59,8 +60,10 @@ export interface MountLayout {
     /** Rectangle around the leaf, cut from the arm at rest: u from, u to, w from, w to. */
     readonly free: readonly [number, number, number, number];
   };
-  /** `front`: u of its front face. */
+  /** What lies in the seat; `front`: u of its front face, the emitter's too. */
   readonly barrel: { readonly radius: number; readonly length: number; readonly front: number };
+  /** The body in the seat is a sleeve around the emitter, one piece with the collar. */
+  readonly sleeve: SleeveLayout | null;
   readonly seat: { readonly length: number; readonly top: number; readonly nutFloor: number };
   readonly collar: {
     readonly outer: number;
@@ -100,8 +103,8 @@ export function layMount(
   const clampThread = threads[spec.screws.clamp];
   const adjustThread = threads[spec.screws.adjust];
   const fixThread = threads[spec.screws.fix];
-  const radius = spec.emitters.part.diameter.value / 2;
-  const barrelLength = spec.emitters.part.length.value;
+  const { diameter, length: barrelLength, sleeve } = carrierOf(spec);
+  const radius = diameter / 2;
   const collarOuter = collarRadius(spec);
   const room = rearRoom(spec);
   const rear = rearFrom(spec, { leaf, post });
@@ -166,6 +169,7 @@ export function layMount(
       free: place.free,
     },
     barrel: { radius, length: barrelLength, front: barrelFront },
+    sleeve,
     seat: { length: seatLength, top: seatTop, nutFloor },
     collar: {
       outer: collarOuter,
@@ -191,7 +195,7 @@ export function layMount(
     wire: {
       diameter: wireDiameter,
       path: [
-        [barrelRear, 0, axis],
+        [sleeve ? barrelFront - sleeve.body.length : barrelRear, 0, axis],
         [barrelRear - WIRE_STRAIGHT, 0, axis],
         [barrelRear - WIRE_STRAIGHT - aside, aside, axis],
         [outside, aside, axis],

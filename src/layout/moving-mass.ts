@@ -25,6 +25,9 @@ export function estimateMass(
   ];
   const minus = ([g, u, w]: Weight): Weight => [-g, u, w];
   const bore = Math.PI * barrel.radius ** 2 * seat.length * density;
+  const { sleeve } = mount;
+  const body = sleeve?.body ?? barrel;
+  const tube = sleeve ? Math.PI * (barrel.radius ** 2 - sleeve.rearBore ** 2) * barrel.length * density : 0;
   const ring = Math.PI * (collarRadius(spec) ** 2 - barrel.radius ** 2) * collar.length * density;
   const screw = (size: keyof typeof threads, long: number) =>
     (Math.PI / 4) * threads[size].diameter.value ** 2 * long * STEEL +
@@ -39,7 +42,8 @@ export function estimateMass(
     ...(kind === 'front' ? [minus(block(base.rearFrom, arm.free[1], low, Math.min(arm.free[3], arm.under)))] : []),
     block(-seat.length, 0, arm.neckTop, seat.top),
     [-bore, -seat.length / 2, axis],
-    [spec.emitters.part.massG.value, barrel.front - barrel.length / 2, axis],
+    [spec.emitters.part.massG.value, barrel.front - body.length / 2, axis],
+    [tube, barrel.front - barrel.length / 2, axis],
     [ring, collar.front - collar.length / 2, axis],
     [screw(spec.screws.clamp, mount.clamp.screwLength), mount.clamp.at, seat.nutFloor],
     [screw(spec.screws.adjust, mount.adjust.screwLength) + head * STEEL, mount.adjust.at, arm.neckTop],

@@ -65,8 +65,19 @@ export function drawNut(k: Kernel, size: ScrewSize): Solid {
 export const drawPin = (k: Kernel, { radius, length }: { radius: number; length: number }): Solid =>
   rod(k, radius, 0, length);
 
-/** Barrel: front face at the origin, body toward −z. */
-export const drawBarrel = (k: Kernel, { barrel }: MountLayout): Solid => rod(k, barrel.radius, -barrel.length, 0);
+/** Emitter: front face at the origin, body toward −z, with the flange at its rear where it has one. */
+export function drawBarrel(k: Kernel, { barrel, sleeve }: MountLayout): Solid {
+  if (!sleeve) return rod(k, barrel.radius, -barrel.length, 0);
+  const { body, flange } = sleeve;
+  if (!flange) return rod(k, body.radius, -body.length, 0);
+  const shoulder = body.length - flange.length;
+  return downward(k, [
+    [body.radius, 0],
+    [body.radius, shoulder],
+    [flange.radius, shoulder],
+    [flange.radius, body.length],
+  ]);
+}
 
 /** The pair of wires along its path; the mount's file coordinates. */
 export function drawWires(k: Kernel, { wire, width }: MountLayout): Solid {

@@ -2,16 +2,18 @@
 import { side } from '../layout/fits.js';
 import type { MountLayout } from '../layout/mount.js';
 import type { Kernel, Solid } from '../solid/kernel.js';
-import { rectangle, ring, turn } from '../solid/outlines.js';
+import { asHoles, circle, rectangle, turn } from '../solid/outlines.js';
 import { prism } from '../solid/shapes.js';
 import type { Spec } from '../spec/spec.js';
 
-export function drawCollar(k: Kernel, spec: Spec, { collar, barrel }: MountLayout): Solid {
-  const wheel = prism(k, ring([0, 0], collar.outer, barrel.radius + side(spec, 'press')), {
-    axis: 'z',
-    from: 0,
-    to: collar.length,
-  });
+export const drawCollar = (k: Kernel, spec: Spec, { collar, barrel }: MountLayout): Solid =>
+  drawWheel(k, collar, barrel.radius + side(spec, 'press'));
+
+/** The wheel alone, on z = 0; `bore` is its hole's radius, left out: none. */
+export function drawWheel(k: Kernel, collar: MountLayout['collar'], bore?: number): Solid {
+  const rim = circle([0, 0], collar.outer, { fit: 'pin' });
+  const hole = bore === undefined ? [] : asHoles(circle([0, 0], bore, { fit: 'hole' }));
+  const wheel = prism(k, [...rim, ...hole], { axis: 'z', from: 0, to: collar.length });
   const notch = rectangle(
     collar.outer - collar.notchDepth,
     -collar.notchWidth / 2,

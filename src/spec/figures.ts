@@ -14,7 +14,7 @@ export interface Figure {
   readonly unit: string;
   readonly what: string;
   readonly whole?: boolean;
-  /** May be left out of a part that is spelled out: it is solved then. */
+  /** May be left out of a part that is spelled out: it is solved then, or not there. */
   readonly open?: boolean;
 }
 
@@ -33,6 +33,8 @@ const share = (least: number, most: number, what: string) => figure(least, most,
 export const emitterFigures: Figures<Emitter> = {
   diameter: mm(3, 15, 'Body diameter'),
   length: mm(4, 40, 'Body, front face to rear face'),
+  flangeDiameter: { ...mm(3, 17, 'Flange at the rear; left out: none'), open: true },
+  flangeLength: { ...mm(0.3, 5, 'Thickness of that flange'), open: true },
   wireDiameter: mm(0.5, 6, 'Both wires as one bundle, where they leave the rear'),
   boresightSigmaDeg: figure(0.05, 5, { unit: '°', what: 'Rayleigh parameter of the angle between beam and body' }),
   divergenceMrad: figure(0.05, 1000, { unit: 'mrad', what: 'Full angle of divergence' }),

@@ -11,6 +11,11 @@ beforeAll(async () => {
 
 const rows = [
   ['deeper than the bed, narrower than it', 'grid: { rows: 12, columns: 2, pitch: 22 }'],
+  ['an LED with a flange, in a sleeve', 'grid: { rows: 3, columns: 4, pitch: 24 }\nemitters: { part: led-5-red }'],
+  [
+    'a barrel too short for its seat, in a sleeve',
+    'grid: { rows: 2, columns: 3, pitch: 24 }\nemitters: { part: { base: barrel-6x12, length: 6 } }',
+  ],
   ['so steep that cover openings meet', 'grid: { rows: 2, columns: 3, pitch: 24 }\naim: { tilt: 5 }'],
   [
     'a barrel thinner than its diamond is deep',

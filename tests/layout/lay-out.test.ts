@@ -66,6 +66,18 @@ test('a pitch too small names the least, and that one is taken', () => {
   expect(() => ask(least - 0.1)).toThrow(PresetError);
 });
 
-test('an emitter too short for its seat is refused with the least length', () => {
-  expect(() => lay('grid: { rows: 1, columns: 2, pitch: 25 }\nemitters: { part: led-5-red }\n')).toThrow(PresetError);
+test('an emitter too short for its seat, or with a flange, gets a sleeve that holds it; one long enough gets none', () => {
+  const sleeved = (part: string) => lay(`grid: { rows: 1, columns: 2, pitch: 25 }\nemitters: { part: ${part} }\n`);
+  const led = sleeved('led-5-red');
+  // Flange 5.9 and a free fit of .45, two walls of 1.2, up to a tenth: 8.8 across. The clamp's nut is 5 across flats (ISO 4032, M2.5).
+  expect(2 * led.mount.barrel.radius).toBeCloseTo(8.8, 9);
+  expect(led.mount.seat.length).toBeGreaterThan(5);
+  // Light leaves at the sleeve's front: body 8.6 with its flange of 1 behind the cone's edge.
+  const { coneFrom, rearBore, flange } = led.mount.sleeve!;
+  expect(coneFrom! - (rearBore - flange!.radius)).toBeCloseTo(7.6, 9);
+  expect(led.solved.find(({ path }) => path === 'emitters.sleeve')?.why).toMatch(/8\.6 mm long is too short/);
+  expect(sleeved('{ base: led-5-red, length: 12 }').solved.find(({ path }) => path === 'emitters.sleeve')?.why).toMatch(
+    /flange/,
+  );
+  expect(sleeved('barrel-6x12').mount.sleeve).toBeNull();
 });

@@ -120,3 +120,23 @@ test('volumes by hand of the joints: blocks less their countersunk or pilot hole
   const plate = 2 * (joint.leg - 0.2) * (tab.plateTop - section.floor - 0.4) * tab.thickness - 8 * pilot;
   expect(meshVolume(meshOf('foyer-row', 'wall-plate')) / plate).toBeCloseTo(1, 2);
 });
+
+test('volume by hand of the sleeve around an LED: tube and collar less a stepped bore with a cone between', () => {
+  const { layout, kit } = draw(shop, 'grid: { rows: 1, columns: 2, pitch: 25 }\nemitters: { part: led-5-red }\n');
+  const { barrel, collar, sleeve } = layout.mount;
+  // Ø5 in a press fit of .1 across, Ø5.9 in a free one: radii 2.55 and 3.15 on the default printer; cone 45°.
+  const { press, free } = layout.spec.printer.machine;
+  const [front, rear] = [2.5 + press.value / 2, 2.95 + free.value / 2];
+  const wide = barrel.length - (7.6 + rear - 2.95);
+  const cone = (Math.PI / 3) * (rear ** 3 - front ** 3);
+  const bore = Math.PI * rear ** 2 * wide + cone + Math.PI * front ** 2 * (barrel.length - wide - (rear - front));
+  const tube = Math.PI * barrel.radius ** 2 * (barrel.length - collar.length);
+  const wheel = Math.PI * collar.outer ** 2 * collar.length;
+  // A notch: a rectangle 1.3 deep less the circle's segment over its mouth, (1.6)² / 8R high in the middle, two thirds of it on the mean.
+  const { outer, notches, notchDepth, notchWidth, length } = collar;
+  const notch = (notchDepth - notchWidth ** 2 / (24 * outer)) * notchWidth * length * notches;
+  const mesh = shop.kernel.mesh(kit.parts.get('emitter-sleeve')!.solid);
+  expect(meshVolume(mesh) / (tube + wheel - notch - bore)).toBeCloseTo(1, 2);
+  expect(sleeve!.body).toEqual({ radius: 2.5, length: 8.6 });
+  expectSolid(mesh);
+});

@@ -55,7 +55,7 @@ test('every figure of the catalogues lies within its own limits', () => {
       const data = part as unknown as Record<string, { value: number }>;
       expect(
         Object.keys(data)
-          .filter((key) => key !== 'title')
+          .filter((key) => key !== 'title' && (figures as Readonly<Record<string, Figure>>)[key]?.open !== true)
           .sort(),
         name,
       ).toEqual(
@@ -65,7 +65,7 @@ test('every figure of the catalogues lies within its own limits', () => {
           .sort(),
       );
       for (const [figure, { least, most, open }] of Object.entries(figures as Readonly<Record<string, Figure>>)) {
-        if (open === true) continue;
+        if (open === true && data[figure] === undefined) continue;
         expect(data[figure]!.value, `${name}.${figure}`).toBeGreaterThanOrEqual(least);
         expect(data[figure]!.value, `${name}.${figure}`).toBeLessThanOrEqual(most);
       }

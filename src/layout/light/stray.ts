@@ -34,15 +34,17 @@ const PUPIL = 3.5;
 /**
  * How far from its middle a beam has to be stopped: its 1/e² radius, or, where it is wider than a pupil, only as far as a pupil beyond
  * still gets more than class 1 allows. A diode's cone is soon too thin to matter; a laser's beam is not.
+ *
+ * @returns [mm]; null where no pupil anywhere in the beam gets more than class 1: there it need not be stopped
  */
-export function strayRadius({ emitters }: Pick<Spec, 'emitters'>, distance: number): number {
+export function strayRadius({ emitters }: Pick<Spec, 'emitters'>, distance: number): number | null {
   const { powerMw, wavelengthNm, beamDiameter, divergenceMrad } = emitters.part;
   const w = coneRadius({ diameter: beamDiameter.value, divergenceMrad: divergenceMrad.value }, distance);
   const answer = classLimits(wavelengthNm.value);
   if (w <= PUPIL || !answer.estimated) return w;
   const enters = (edge: number) => powerMw.value * passedShare({ radius: PUPIL, w, offset: edge + PUPIL });
   let [low, high] = [0, w];
-  if (enters(0) <= answer.limits.class1) return 0;
+  if (enters(0) <= answer.limits.class1) return null;
   for (let i = 0; i < 40; i += 1) {
     const middle = (low + high) / 2;
     if (enters(middle) > answer.limits.class1) low = middle;
