@@ -3,7 +3,9 @@ import type { Finding } from '../findings.js';
 import type { Kit, Part } from '../kit/types.js';
 import type { LightBudget } from '../layout/light/budget.js';
 import type { MeasuringKernel, Solid } from '../solid/kernel.js';
+import type { Mesh } from '../solid/mesh.js';
 import type { Solved, Spec } from '../spec/spec.js';
+import type { Beds } from './beds/lay-beds.js';
 
 /** A file of the kit; `path` is relative to the kit's folder, with forward slashes. */
 export interface OutputFile {
@@ -30,6 +32,10 @@ export interface OutputContext {
   /** Every finding, the file gate's included, those that were accepted marked so. */
   readonly findings: readonly Finding[];
   readonly shapes: readonly ShapeFile[];
+  /** The mesh that a shape's file holds, read back from its bytes. @throws {Error} where there is no such file */
+  readonly meshOf: (path: string) => Mesh;
+  /** What is printed together. */
+  readonly beds: Beds;
   readonly kernel: MeasuringKernel;
   /** SHA-256 as lower-case hex; handed in, because hashing is the edge's. */
   readonly hash: (bytes: Uint8Array) => string;

@@ -4,5 +4,10 @@ import type { Output } from './context.js';
 import { kitJson } from './kit-json.js';
 import { partsCsv } from './parts-csv.js';
 import { summary } from './summary.js';
+import { bed3mf } from './three-mf/bed-3mf.js';
+import { kit3mf } from './three-mf/kit-3mf.js';
 
-export const OUTPUTS = { partsCsv, channelsCsv, kitJson, summary } as const satisfies Record<string, Output>;
+export const OUTPUTS = { bed3mf, kit3mf, partsCsv, channelsCsv, kitJson, summary } as const satisfies Record<
+  string,
+  Output
+>;

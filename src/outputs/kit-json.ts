@@ -2,6 +2,7 @@
 import type { Finding } from '../findings.js';
 import type { Kit, Part, Step } from '../kit/types.js';
 import type { Matrix, Vec3 } from '../solid/mesh.js';
+import { PLASTIC_ASSUMES } from './beds/plastic.js';
 import { CAUTIONS } from './cautions.js';
 import { channelsJson } from './channels-csv.js';
 import type { Output, OutputContext } from './context.js';
@@ -49,6 +50,7 @@ function kitValue(context: OutputContext): Json {
       why,
     })),
     ...channelsJson(spec),
+    prints: printsJson(context),
     light: lightJson(context.light),
     cautions: [...CAUTIONS],
   };
@@ -68,6 +70,29 @@ export function findingJson({ remedies, accepted, measured, limit, ...rest }: Fi
     message: rest.message,
     remedies: [...remedies],
     ...(accepted === true ? { accepted } : {}),
+  };
+}
+
+/** Beds as they are printed; grams, metres and hours are rough, and `assumes` says on what they rest. */
+function printsJson({ beds: { beds, atLeast, room } }: OutputContext): Json {
+  return {
+    assumes: PLASTIC_ASSUMES,
+    usable_bed_mm: [tidy(room.width), tidy(room.depth)],
+    spacing_mm: tidy(room.spacing),
+    beds_at_least: atLeast,
+    beds: beds.map((bed) => ({
+      file: bed.file,
+      material: bed.material,
+      fill: tidy(bed.fill, 3),
+      plastic_g: tidy(bed.plasticG, 1),
+      filament_m: tidy(bed.filamentM, 2),
+      hours: tidy(bed.hours, 1),
+      items: bed.items.map(({ part, spot }) => ({
+        part: part.id,
+        at: [tidy(spot.x, 3), tidy(spot.y, 3)],
+        turn: spot.turned ? 90 : 0,
+      })),
+    })),
   };
 }
 

@@ -1,12 +1,15 @@
 /** From a checked kit to its files: shapes first, read back by the gate, then everything that tells of them. */
 import { verdict } from '../checks/accept.js';
-import type { OutputContext, OutputFile } from './context.js';
+import type { Mesh } from '../solid/mesh.js';
+import { layBeds, NO_BEDS } from './beds/lay-beds.js';
+import type { OutputContext, OutputFile, ShapeFile } from './context.js';
 import { bySeverity } from './findings-text.js';
 import { gate } from './gate.js';
 import { OUTPUTS } from './index.js';
 import { shapeFiles } from './shapes.js';
+import { readStl } from './stl-read.js';
 
-export interface OutputInputs extends Omit<OutputContext, 'shapes'> {
+export interface OutputInputs extends Omit<OutputContext, 'shapes' | 'meshOf' | 'beds'> {
   /** Called when the shapes are sound and the lists begin. */
   readonly listing: () => void;
 }
@@ -25,10 +28,27 @@ export interface Made {
 export function makeOutputs({ listing, ...inputs }: OutputInputs): Made {
   const shapes = shapeFiles(inputs.kit, inputs.spec.name, inputs.kernel);
   const findings = bySeverity([...inputs.findings, ...gate(shapes, inputs.kernel)]);
-  const context: OutputContext = { ...inputs, shapes, findings };
+  const told = { ...inputs, shapes, meshOf: meshReader(shapes), findings };
+  // A part too large for any bed can't be laid on one: what blocks the kit is said without beds.
+  const good = verdict(findings).good && !findings.some(({ code }) => code.startsWith('bed/too-'));
+  const context: OutputContext = { ...told, beds: good ? layBeds(inputs) : NO_BEDS };
   if (!verdict(findings).good) return { context, blocked: true, files: [] };
   listing();
   const lists = Object.values(OUTPUTS).flatMap((output) => output(context));
   const shapesOnly = shapes.map(({ path, bytes }) => ({ path, bytes }));
   return { context, blocked: false, files: [...shapesOnly, ...lists] };
+}
+
+/** Reads each file once, when it is first asked for. */
+function meshReader(shapes: readonly ShapeFile[]): (path: string) => Mesh {
+  const bytes = new Map(shapes.map((shape) => [shape.path, shape.bytes]));
+  const meshes = new Map<string, Mesh>();
+  return (path) => {
+    const known = meshes.get(path);
+    if (known) return known;
+    const read = readStl(bytes.get(path) ?? new Uint8Array());
+    if (!read.ok) throw new Error(`${path} is no sound shape file`);
+    meshes.set(path, read.mesh);
+    return read.mesh;
+  };
 }

@@ -12,6 +12,8 @@ const HEADER = [
   'material',
   'mass_g',
   'mass_all_g',
+  'plastic_all_g',
+  'spares',
   'x_mm',
   'y_mm',
   'z_mm',
@@ -41,14 +43,16 @@ function cell(value: string | number | null): string {
   return /[",\r\n]/.test(safe) ? `"${safe.replaceAll('"', '""')}"` : safe;
 }
 
-function rows({ kit, kernel }: OutputContext): (string | number | null)[][] {
+function rows(context: OutputContext): (string | number | null)[][] {
+  const { kit } = context;
   const count = quantities(kit);
   const parts = [...kit.parts.values()];
   const printedFirst = [...parts.filter((p) => p.kind === 'printed'), ...parts.filter((p) => p.kind === 'bought')];
-  return printedFirst.map((part) => row(part, count.get(part.id) ?? 0, kernel));
+  return printedFirst.map((part) => row(part, count.get(part.id) ?? 0, context));
 }
 
-function row(part: Part, quantity: number, kernel: OutputContext['kernel']): (string | number | null)[] {
+function row(part: Part, quantity: number, { kernel, beds, spec, light }: OutputContext): (string | number | null)[] {
+  const plastic = beds.plasticG.get(part.id);
   const { massG, size } = partFigures(part, kernel);
   return [
     part.kind,
@@ -58,6 +62,9 @@ function row(part: Part, quantity: number, kernel: OutputContext['kernel']): (st
     part.material,
     tidy(massG, 3),
     tidy(massG * quantity, 3),
+    plastic === undefined ? null : tidy(plastic * quantity, 1),
+    // Barrels too crooked for the mount are sent back or thrown away: buy more than are placed.
+    part.id === spec.emitters.name && light.aim.buy !== null ? Math.max(0, light.aim.buy - quantity) : null,
     ...size.map((edge) => tidy(edge, 3)),
     part.order?.standard ?? null,
     part.order?.size ?? null,

@@ -44,7 +44,8 @@ export const cautionsText = (width: number): string =>
   `Cautions\n${CAUTIONS.map((caution) => `  - ${wrap(caution, { width, indent: '    ' })}`).join('\n')}`;
 
 /** What the kit is, in two or three lines. */
-export function madeText({ spec, kit, kernel }: OutputContext, width: number): string {
+export function madeText(context: OutputContext, width: number): string {
+  const { spec, kit, kernel } = context;
   const { rows, columns } = spec.grid;
   const count = quantities(kit);
   const sum = (kind: 'printed' | 'bought') => {
@@ -58,15 +59,27 @@ export function madeText({ spec, kit, kernel }: OutputContext, width: number): s
   const lines = [
     `${counted(rows.length, 'row')} by ${counted(columns.length, 'column')}: ${counted(rows.length * columns.length, 'key')}, ${counted(kit.beams.length, 'beam')} ${figure(spec.beam.height)} mm above the deck.`,
     `To print: ${counted(printed.pieces, 'piece')} of ${counted(printed.kinds, 'kind')}, ${Math.round(printed.mass)} g if solid, in ${spec.material.plastic.title} on ${spec.printer.machine.title}.`,
+    ...bedsLine(context),
     `To buy: ${counted(bought.pieces, 'piece')} of ${counted(bought.kinds, 'kind')}.`,
   ];
   return lines.map((line) => wrap(line, { width, indent: '  ' })).join('\n');
+}
+
+function bedsLine({ beds: { beds, atLeast } }: OutputContext): string[] {
+  if (beds.length === 0) return [];
+  const sum = (of: (bed: (typeof beds)[number]) => number) => beds.reduce((total, bed) => total + of(bed), 0);
+  const least = atLeast === beds.length ? 'the fewest possible' : `${atLeast} at the very least by area`;
+  return [
+    `On ${counted(beds.length, 'bed')} (${least}): roughly ${Math.round(sum((bed) => bed.plasticG))} g, ${Math.round(sum((bed) => bed.filamentM))} m of filament, ${Math.round(sum((bed) => bed.hours))} hours of printing.`,
+  ];
 }
 
 const WHAT_FOR: Readonly<Record<string, string>> = {
   'stl/': 'the parts to print, each the right way up; how many of each stands in parts.csv',
   'posed/': 'the mounts as they stand once aligned; not for printing',
   'bought/': 'simple shapes of the bought parts; not for printing',
+  'prints/': 'the same parts laid out on beds, one file a bed, ready for the printer’s own program',
+  'kit.3mf': 'the assembled kit, bought parts too, to turn and look at; not for printing',
   'parts.csv': 'what to print and what to buy, with numbers',
   'channels.csv': 'which line is read on which channel, for wiring and program',
   'kit.json': 'everything about the kit, the order of assembly included, for other programs',
@@ -74,7 +87,7 @@ const WHAT_FOR: Readonly<Record<string, string>> = {
 };
 
 function filesText({ shapes }: OutputContext, width: number): string {
-  const folders = new Set(shapes.map(({ folder }) => `${folder}/`));
+  const folders = new Set(['prints/', ...shapes.map(({ folder }) => `${folder}/`)]);
   const there = Object.entries(WHAT_FOR).filter(([path]) => !path.endsWith('/') || folders.has(path));
   const lines = there.map(([path, what]) => hanging(`  ${path}`, what, { width, column: 15 }));
   return `Files\n${lines.join('\n')}`;

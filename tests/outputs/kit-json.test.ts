@@ -13,7 +13,7 @@ async function sample() {
 describe('kit.json', () => {
   test('has the keys of the contract, in its order', async () => {
     const { json } = await sample();
-    // The contract's own list, the channels with their scan, and the cautions.
+    // The contract's own list, the channels with their scan, the beds, and the cautions.
     expect(Object.keys(json)).toEqual([
       'format',
       'title',
@@ -27,6 +27,7 @@ describe('kit.json', () => {
       'solved',
       'channels',
       'scan',
+      'prints',
       'light',
       'cautions',
     ]);
@@ -66,11 +67,27 @@ describe('kit.json', () => {
       'bought/pin-2x7.stl',
       'stl/block.stl',
       'posed/block.stl',
+      'prints/bed-1.3mf',
+      'kit.3mf',
       'parts.csv',
       'channels.csv',
       'kit.json',
       'summary.txt',
     ]);
+  });
+
+  test('says which part stands where on which bed', async () => {
+    const { json } = await sample();
+    const { beds, beds_at_least: least } = json.prints;
+    expect(least).toBe(1);
+    expect(beds).toHaveLength(1);
+    const [{ file, items, fill, plastic_g: grams }] = beds;
+    expect(file).toBe('prints/bed-1.3mf');
+    expect(items.map(({ part }: { part: string }) => part)).toEqual(['block', 'block']);
+    // By hand: 2 · 10 · 20 of 210 × 210 (bed 220, 5 kept free along each edge): .009. A block 3 high with a skin of 3 · .45 all
+    // round: surface 580, 580 · 1.35 = 783 is more than its 600 mm³: .75 g each.
+    expect(fill).toBeCloseTo(0.009, 3);
+    expect(grams).toBe(1.5);
   });
 
   test('every file that it names is among the files', async () => {

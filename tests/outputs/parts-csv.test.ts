@@ -27,9 +27,9 @@ test('parts.csv lists printed parts first, with numbers and mass, and what to or
   const text = new TextDecoder().decode(files.find((f) => f.path === 'parts.csv')!.bytes);
   // by hand: .75 g a block, two of them; 28 mm³ of steel at 7.85 g/cm³ is .2198 g
   expect(text.split('\r\n')).toEqual([
-    'kind,id,title,quantity,material,mass_g,mass_all_g,x_mm,y_mm,z_mm,standard,size,length_mm,file',
-    'printed,block,"Block, drawn for a test",2,invented,0.75,1.5,10,20,3,,,,stl/block.stl',
-    'bought,pin-2x7,Pin,1,steel,0.22,0.22,2,2,7,ISO 2338,2 m6,7,',
+    'kind,id,title,quantity,material,mass_g,mass_all_g,plastic_all_g,spares,x_mm,y_mm,z_mm,standard,size,length_mm,file',
+    'printed,block,"Block, drawn for a test",2,invented,0.75,1.5,1.5,,10,20,3,,,,stl/block.stl',
+    'bought,pin-2x7,Pin,1,steel,0.22,0.22,,,2,2,7,ISO 2338,2 m6,7,',
     '',
   ]);
 });

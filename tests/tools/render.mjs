@@ -18,8 +18,8 @@ import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { parseArgs } from 'node:util';
 import { PNG } from 'pngjs';
+import { picture, VIEWS } from '../../.build/outputs/picture/picture.js';
 import { beamItems, kitItems, readKit, stlItem } from './kit-items.mjs';
-import { picture, VIEWS } from './picture.mjs';
 
 /** Flat colours pack best unfiltered, without an alpha channel, by plain deflate (strategy 0). */
 const FLAT = { colorType: 2, filterType: 0, deflateLevel: 9, deflateStrategy: 0 };

@@ -1,17 +1,14 @@
 import { expect, test } from 'vitest';
+import { type Item, picture, VIEWS } from '../../src/outputs/picture/picture.js';
 import { translation } from '../../src/solid/matrix.js';
 import { blockMesh } from '../solid/meshes.js';
-import { type Item, picture, VIEWS } from './picture.mjs';
 
 const colour = [200, 40, 40] as const;
-const block = (to: readonly [number, number, number], more: Partial<Item> = {}): Item => {
-  const { positions, triangles } = blockMesh([0, 0, 0], to);
-  return {
-    soup: Float32Array.from([...triangles].flatMap((v) => [...positions.slice(3 * v, 3 * v + 3)])),
-    colour,
-    ...more,
-  };
-};
+const block = (to: readonly [number, number, number], more: Partial<Item> = {}): Item => ({
+  mesh: blockMesh([0, 0, 0], to),
+  colour,
+  ...more,
+});
 const reddish = (rgb: Uint8Array, at: number) => rgb[3 * at]! > 2 * rgb[3 * at + 1]!;
 const share = ({ rgb }: { readonly rgb: Uint8Array }, is = reddish) => {
   const count = rgb.length / 3;
