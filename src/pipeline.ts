@@ -14,6 +14,7 @@ import type { MeasuringKernel } from './solid/kernel.js';
 import type { Profiles } from './solid/profiles.js';
 import { letterer } from './solid/text.js';
 import type { Spec } from './spec/spec.js';
+import { travelAlong } from './tune/travel.js';
 
 export type Stage = 'layout' | 'parts' | 'checks' | 'shapes' | 'lists';
 
@@ -23,6 +24,8 @@ export interface Tools {
   readonly profiles: Profiles;
   /** SHA-256 as lower-case hex. */
   readonly hash: (bytes: Uint8Array) => string;
+  /** Script of the report's 3D view. */
+  readonly viewer: string;
   /** Called as each stage begins. */
   readonly progress: (stage: Stage) => void;
   /** Codes of findings that the user accepts by name. */
@@ -35,7 +38,7 @@ export interface Tools {
  * @returns findings and files; no files where an error stands that was not accepted
  * @throws {PresetError} when the preset's demands can't be met together
  */
-export function makeKit(spec: Spec, { kernel, profiles, hash, progress, accept: codes }: Tools): Made {
+export function makeKit(spec: Spec, { kernel, profiles, hash, viewer, progress, accept: codes }: Tools): Made {
   progress('layout');
   const layout = layOut(spec);
   progress('parts');
@@ -65,6 +68,8 @@ export function makeKit(spec: Spec, { kernel, profiles, hash, progress, accept: 
     kit,
     light,
     findings: accept(found, codes).findings,
+    travel: travelAlong(layout, spec),
+    viewer,
     kernel,
     hash,
     listing: () => progress('lists'),

@@ -16,6 +16,7 @@ const ORDER: readonly (readonly string[])[] = [
   ['parts'],
   ['kit'],
   ['checks'],
+  ['viewer'],
   ['outputs'],
   ['pipeline.ts'],
   ['cli'],

@@ -13,6 +13,7 @@ import { EXIT, exitCodeOf } from './exit.js';
 import { failureJson, failureText } from './failure-text.js';
 import { type Job, type JobStage, nothingYet, type Outcome } from './outcome.js';
 import { swapIn } from './swap.js';
+import { viewerScript } from './viewer-script.js';
 
 /** @returns the SHA-256 as lower-case hex */
 export const sha256 = (bytes: Uint8Array): string => createHash('sha256').update(bytes).digest('hex');
@@ -33,7 +34,14 @@ export async function runJob(job: Job, progress: (stage: JobStage, share?: numbe
     const spec = readPreset(job.text, preset);
     const { kernel, profiles } = await loadManifold();
     const { files, ...told } = kernel.scope(() => {
-      const made = makeKit(spec, { kernel, profiles, hash: sha256, progress, accept: job.accept });
+      const made = makeKit(spec, {
+        kernel,
+        profiles,
+        hash: sha256,
+        viewer: viewerScript(),
+        progress,
+        accept: job.accept,
+      });
       return { keep: [], value: tell(made, { job, samples: draw(made) }) };
     });
     if (told.exit !== EXIT.done || out === null) return { ...nothing, ...told };

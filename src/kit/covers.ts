@@ -137,9 +137,12 @@ export function placePlugs(b: Bench): void {
       return name;
     }),
   );
-  b.step('Align every line, one at a time, as the README says; then press the plugs into the openings', {
-    joins: names,
-    hardware: [],
-    moves: names.map((name) => move(name, [0, 0, -1], 10)),
-  });
+  b.step(
+    'Align every line, one at a time, as the report’s chapter on alignment says; then press the plugs into the openings',
+    {
+      joins: names,
+      hardware: [],
+      moves: names.map((name) => move(name, [0, 0, -1], 10)),
+    },
+  );
 }

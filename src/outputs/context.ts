@@ -5,6 +5,7 @@ import type { LightBudget } from '../layout/light/budget.js';
 import type { MeasuringKernel, Solid } from '../solid/kernel.js';
 import type { Mesh } from '../solid/mesh.js';
 import type { Solved, Spec } from '../spec/spec.js';
+import type { Travel } from '../tune/travel.js';
 import type { Beds } from './beds/lay-beds.js';
 
 /** A file of the kit; `path` is relative to the kit's folder, with forward slashes. */
@@ -36,6 +37,10 @@ export interface OutputContext {
   readonly meshOf: (path: string) => Mesh;
   /** What is printed together. */
   readonly beds: Beds;
+  /** The mount's leaf along its screw; undefined where it can't be bent that far. */
+  readonly travel: Travel | undefined;
+  /** Script of the report's 3D view; handed in, because reading files is the edge's. */
+  readonly viewer: string;
   readonly kernel: MeasuringKernel;
   /** SHA-256 as lower-case hex; handed in, because hashing is the edge's. */
   readonly hash: (bytes: Uint8Array) => string;

@@ -3,11 +3,12 @@ import { channelsCsv } from './channels-csv.js';
 import type { Output } from './context.js';
 import { kitJson } from './kit-json.js';
 import { partsCsv } from './parts-csv.js';
+import { report } from './report/report.js';
 import { summary } from './summary.js';
 import { bed3mf } from './three-mf/bed-3mf.js';
 import { kit3mf } from './three-mf/kit-3mf.js';
 
-export const OUTPUTS = { bed3mf, kit3mf, partsCsv, channelsCsv, kitJson, summary } as const satisfies Record<
+export const OUTPUTS = { bed3mf, kit3mf, partsCsv, channelsCsv, kitJson, summary, report } as const satisfies Record<
   string,
   Output
 >;

@@ -82,6 +82,8 @@ const WHAT_FOR: Readonly<Record<string, string>> = {
   'kit.3mf': 'the assembled kit, bought parts too, to turn and look at; not for printing',
   'parts.csv': 'what to print and what to buy, with numbers',
   'channels.csv': 'which line is read on which channel, for wiring and program',
+  'report.html':
+    'all of it on one page, with a 3D view, the order of assembly in pictures, and how to align; open it in a browser',
   'kit.json': 'everything about the kit, the order of assembly included, for other programs',
   'summary.txt': 'this text',
 };

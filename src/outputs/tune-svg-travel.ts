@@ -27,7 +27,7 @@ const WORDS: Readonly<Record<(typeof MARKS)[number], string>> = {
 const CLOSE = 46;
 
 /** @returns markup; a sentence where the design can't be bent over its way */
-export function travelPanels({ travel }: TuneReport, box: Box): readonly string[] {
+export function travelPanels({ travel }: Pick<TuneReport, 'travel'>, box: Box): readonly string[] {
   if (!travel)
     return [`<text class="soft" x="${box.left}" y="${box.top}">No design to draw over its screw’s turns.</text>`];
   const { states, marks, stressAllowed, strainAllowed } = travel;

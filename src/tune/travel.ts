@@ -2,6 +2,8 @@
 import { threads } from '../components/index.js';
 import { bendLeaf } from '../layout/leaf-bent.js';
 import { STRESS_SAFETY } from '../layout/leaf-search.js';
+import type { MountLayout } from '../layout/mount.js';
+import type { LeafDemands } from '../layout/types.js';
 import { NoEquilibrium } from '../mechanics/nonlinear/newton.js';
 import type { Spec } from '../spec/spec.js';
 import { deg, type Rad } from '../units.js';
@@ -39,9 +41,16 @@ const BEYOND = 1.25;
 export function travelOf(preset: Spec, point: TunePoint): Travel | undefined {
   const drawn = draw(preset, point);
   if (!drawn) return undefined;
-  const { mount, demands } = drawn.field.found;
+  return travelAlong(drawn.field.found, drawn.spec);
+}
+
+/** @returns the same for a mount that is solved already */
+export function travelAlong(
+  { mount, demands }: { readonly mount: MountLayout; readonly demands: LeafDemands },
+  spec: Spec,
+): Travel | undefined {
   const { leaf } = mount;
-  const { plastic } = drawn.spec.material;
+  const { plastic } = spec.material;
   const lowest = leaf.preload + 2 * leaf.tilt;
   const at = {
     highest: leaf.preload,
@@ -53,7 +62,7 @@ export function travelOf(preset: Spec, point: TunePoint): Travel | undefined {
   const end = BEYOND * at.stopLatest;
   const even = Array.from({ length: STEPS }, (_, i) => (((i + 0.02) / (STEPS - 0.98)) * end) as Rad);
   const flexes = [...even, ...Object.values(at)].sort((a, b) => a - b);
-  const pitch = threads[drawn.spec.screws.adjust].pitch.value;
+  const pitch = threads[spec.screws.adjust].pitch.value;
   try {
     const bent = bendLeaf(mount, { demands, plastic }, flexes);
     // Flex and advance start together, but for the small way to the first state.

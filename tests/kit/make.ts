@@ -49,6 +49,7 @@ export function said({ kernel, profiles }: Workshop, preset: string): Said {
       kernel,
       profiles,
       hash: () => '',
+      viewer: '',
       progress: () => {},
       accept: [],
     }).context;

@@ -13,6 +13,7 @@ function sums({ kernel, profiles }: Workshop, name: string): readonly string[] {
       kernel,
       profiles,
       hash: sha256,
+      viewer: '',
       progress: () => {},
       accept: [],
     });

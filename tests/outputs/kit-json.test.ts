@@ -73,6 +73,7 @@ describe('kit.json', () => {
       'channels.csv',
       'kit.json',
       'summary.txt',
+      'report.html',
     ]);
   });
 

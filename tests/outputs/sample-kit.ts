@@ -122,6 +122,8 @@ export async function sampleInputs(findings: readonly Finding[] = [sampleFinding
     light,
     findings,
     kernel,
+    travel: undefined,
+    viewer: '',
     hash: (bytes) => createHash('sha256').update(bytes).digest('hex'),
     listing: () => {},
   };
