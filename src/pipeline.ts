@@ -9,6 +9,7 @@ import { bentFigures } from './layout/leaf-bent.js';
 import { leafOff } from './layout/leaf-off.js';
 import { lightBudget } from './layout/light/budget.js';
 import { thermalFigures } from './layout/thermal.js';
+import type { Compression } from './outputs/context.js';
 import { type Made, makeOutputs } from './outputs/make-outputs.js';
 import type { MeasuringKernel } from './solid/kernel.js';
 import type { Profiles } from './solid/profiles.js';
@@ -24,6 +25,7 @@ export interface Tools {
   readonly profiles: Profiles;
   /** SHA-256 as lower-case hex. */
   readonly hash: (bytes: Uint8Array) => string;
+  readonly compression: Compression;
   /** Script of the report's 3D view. */
   readonly viewer: string;
   /** Called as each stage begins. */
@@ -38,7 +40,10 @@ export interface Tools {
  * @returns findings and files; no files where an error stands that was not accepted
  * @throws {PresetError} when the preset's demands can't be met together
  */
-export function makeKit(spec: Spec, { kernel, profiles, hash, viewer, progress, accept: codes }: Tools): Made {
+export function makeKit(
+  spec: Spec,
+  { kernel, profiles, hash, compression, viewer, progress, accept: codes }: Tools,
+): Made {
   progress('layout');
   const layout = layOut(spec);
   progress('parts');
@@ -70,6 +75,7 @@ export function makeKit(spec: Spec, { kernel, profiles, hash, viewer, progress, 
     findings: accept(found, codes).findings,
     travel: travelAlong(layout, spec),
     viewer,
+    compression,
     kernel,
     hash,
     listing: () => progress('lists'),

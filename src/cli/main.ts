@@ -34,6 +34,7 @@ const FLAGS = [
   'title',
   'vary',
   'version',
+  'watch',
 ];
 
 endQuietlyOnClosedPipe();

@@ -9,6 +9,7 @@ import { madeText, summaryText } from '../outputs/summary.js';
 import { makeKit } from '../pipeline.js';
 import { loadManifold } from '../solid/manifold-kernel.js';
 import { placeMistakes, readPreset } from '../spec/read-preset.js';
+import { compression } from './compression.js';
 import { EXIT, exitCodeOf } from './exit.js';
 import { failureJson, failureText } from './failure-text.js';
 import { type Job, type JobStage, nothingYet, type Outcome } from './outcome.js';
@@ -38,6 +39,7 @@ export async function runJob(job: Job, progress: (stage: JobStage, share?: numbe
         kernel,
         profiles,
         hash: sha256,
+        compression,
         viewer: viewerScript(),
         progress,
         accept: job.accept,

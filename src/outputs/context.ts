@@ -24,6 +24,15 @@ export interface ShapeFile extends OutputFile {
   readonly solid: Solid;
 }
 
+/** Handed in, because the fast ones are the edge's; each gives the same bytes for the same bytes. */
+export interface Compression {
+  /** RFC 1951. */
+  readonly deflateRaw: (bytes: Uint8Array) => Uint8Array<ArrayBuffer>;
+  /** RFC 1950. */
+  readonly deflate: (bytes: Uint8Array) => Uint8Array<ArrayBuffer>;
+  readonly crc32: (bytes: Uint8Array) => number;
+}
+
 export interface OutputContext {
   readonly spec: Spec;
   /** What was defaulted and what was solved, in that order. */
@@ -42,6 +51,7 @@ export interface OutputContext {
   /** Script of the report's 3D view; handed in, because reading files is the edge's. */
   readonly viewer: string;
   readonly kernel: MeasuringKernel;
+  readonly compression: Compression;
   /** SHA-256 as lower-case hex; handed in, because hashing is the edge's. */
   readonly hash: (bytes: Uint8Array) => string;
 }

@@ -1,6 +1,7 @@
 /** Kits for tests: laid out, drawn and checked in memory. */
 import { readFileSync } from 'node:fs';
 import { makeScene } from '../../src/checks/scene.js';
+import { compression } from '../../src/cli/compression.js';
 import type { Finding } from '../../src/findings.js';
 import { drawKit } from '../../src/kit/draw-kit.js';
 import type { Kit } from '../../src/kit/types.js';
@@ -49,6 +50,7 @@ export function said({ kernel, profiles }: Workshop, preset: string): Said {
       kernel,
       profiles,
       hash: () => '',
+      compression,
       viewer: '',
       progress: () => {},
       accept: [],

@@ -1,6 +1,7 @@
 /** The same preset gives the same bytes, also on a fresh instance of the kernel and after another kit was made on it. */
 import { createHash } from 'node:crypto';
 import { expect, test } from 'vitest';
+import { compression } from '../../src/cli/compression.js';
 import { makeKit } from '../../src/pipeline.js';
 import { readPreset } from '../../src/spec/read-preset.js';
 import { openWorkshop, shipped, type Workshop } from './make.js';
@@ -13,6 +14,7 @@ function sums({ kernel, profiles }: Workshop, name: string): readonly string[] {
       kernel,
       profiles,
       hash: sha256,
+      compression,
       viewer: '',
       progress: () => {},
       accept: [],

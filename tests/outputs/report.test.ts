@@ -2,6 +2,7 @@
 import { inflateSync } from 'node:zlib';
 import { DOMParser } from 'linkedom';
 import { beforeAll, expect, test } from 'vitest';
+import { compression } from '../../src/cli/compression.js';
 import { makeOutputs } from '../../src/outputs/make-outputs.js';
 import { base64 } from '../../src/outputs/report/html.js';
 import { makeKit } from '../../src/pipeline.js';
@@ -27,6 +28,7 @@ beforeAll(async () => {
       kernel,
       profiles,
       hash: () => '',
+      compression,
       viewer: 'const done = "</script>";',
       progress: () => {},
       accept: [],

@@ -1,6 +1,7 @@
 /** A kit of two blocks and a pin, with figures that nobody would mistake for one another. */
 
 import { createHash } from 'node:crypto';
+import { compression } from '../../src/cli/compression.js';
 import type { Finding } from '../../src/findings.js';
 import type { Kit, Part } from '../../src/kit/types.js';
 import type { OutputInputs } from '../../src/outputs/make-outputs.js';
@@ -123,6 +124,7 @@ export async function sampleInputs(findings: readonly Finding[] = [sampleFinding
     findings,
     kernel,
     travel: undefined,
+    compression,
     viewer: '',
     hash: (bytes) => createHash('sha256').update(bytes).digest('hex'),
     listing: () => {},

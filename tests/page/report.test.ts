@@ -124,20 +124,16 @@ describe.skipIf(CHROMIUM === undefined)('report.html in chromium', () => {
     ['dark', 1200],
     ['light', 390],
     ['dark', 390],
-  ] as const)(
-    'axe finds nothing, %s, %i wide',
-    async ([colorScheme, width]) => {
-      const page = await open({ colorScheme, viewport: { width, height: 900 }, bypassCSP: true });
-      await page.addScriptTag({ path: AXE });
-      const violations = await page.evaluate(async () => {
-        const { axe } = window as unknown as {
-          axe: { run: () => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
-        };
-        return (await axe.run()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]!.html}`);
-      });
-      expect(violations).toEqual([]);
-      await page.context().close();
-    },
-    60_000,
-  );
+  ] as const)('axe finds nothing, %s, %i wide', { timeout: 60_000 }, async ([colorScheme, width]) => {
+    const page = await open({ colorScheme, viewport: { width, height: 900 }, bypassCSP: true });
+    await page.addScriptTag({ path: AXE });
+    const violations = await page.evaluate(async () => {
+      const { axe } = window as unknown as {
+        axe: { run: () => Promise<{ violations: { id: string; nodes: { html: string }[] }[] }> };
+      };
+      return (await axe.run()).violations.map(({ id, nodes }) => `${id}: ${nodes[0]!.html}`);
+    });
+    expect(violations).toEqual([]);
+    await page.context().close();
+  });
 });

@@ -78,7 +78,7 @@ ${CHAPTERS.map(([id, title]) => `<section id="${id}" aria-labelledby="${id}-titl
 `;
 }
 
-const STILL = [900, 600] as const;
+const STILL = [720, 480] as const;
 
 /** Directions to the eye. */
 const VIEWS = [

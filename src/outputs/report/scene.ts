@@ -1,5 +1,4 @@
 /** The kit for the page's 3D view: meshes packed small, places, beams. */
-import { zlibSync } from 'fflate';
 import type { Mesh } from '../../solid/mesh.js';
 import { meshBox } from '../../solid/mesh-measures.js';
 import type { PartData, SceneData } from '../../viewer/scene-data.js';
@@ -17,7 +16,7 @@ const STEPS = 65_535;
 const COVER = /^(cover|plug|hood)|^iso-10642.*cover/;
 
 export function sceneData(context: OutputContext): SceneData {
-  const { kit, kernel, meshOf } = context;
+  const { kit, kernel, meshOf, compression } = context;
   const count = quantities(kit);
   const parts = [...kit.parts.values()].filter(({ id }) => (count.get(id) ?? 0) > 0);
   const blocks: Uint8Array[] = [];
@@ -58,7 +57,7 @@ export function sceneData(context: OutputContext): SceneData {
       apart: apart.get(name)!.by.map((value) => tidy(value, 1)) as unknown as readonly [number, number, number],
     })),
     beams: kit.beams.map(({ from, to, diameter }) => ({ from, to, diameter })),
-    meshes: base64(zlibSync(whole, { level: 6 })),
+    meshes: base64(compression.deflate(whole)),
   };
 }
 

@@ -14,7 +14,7 @@ export const THUMBNAIL = [256, 256] as const;
 export const bed3mf: Output = (context) =>
   context.beds.beds.map((bed) => ({ path: bed.file, bytes: bytesOf(context, bed) }));
 
-function bytesOf({ spec, meshOf }: OutputContext, { items, number, material }: Bed): Uint8Array {
+function bytesOf({ spec, meshOf, compression }: OutputContext, { items, number, material }: Bed): Uint8Array {
   const parts = [...new Set(items.map(({ part }) => part))];
   const meshes = new Map(parts.map((part) => [part.id, meshOf(shapePath('stl', part))]));
   const shown = items.map((item) => ({
@@ -34,7 +34,10 @@ function bytesOf({ spec, meshOf }: OutputContext, { items, number, material }: B
     })),
     items: items.map((item) => ({ object: item.part.id, partNumber: item.part.id, matrix: onBed(item) })),
   });
-  return threeMf({ model, thumbnail: png(picture(shown, { toEye: VIEWS['iso-front'], size: THUMBNAIL })) });
+  return threeMf(
+    { model, thumbnail: png(picture(shown, { toEye: VIEWS['iso-front'], size: THUMBNAIL })) },
+    compression,
+  );
 }
 
 /** A quarter turn carries the box's far left corner to the near left. */

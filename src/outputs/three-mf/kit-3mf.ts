@@ -23,5 +23,10 @@ export const kit3mf: Output = (context) => {
     })),
     items: items.map(({ part, matrix }) => ({ object: part.id, partNumber: part.id, matrix })),
   });
-  return [{ path: 'kit.3mf', bytes: threeMf({ model, thumbnail: png(picture(items, { size: THUMBNAIL })) }) }];
+  return [
+    {
+      path: 'kit.3mf',
+      bytes: threeMf({ model, thumbnail: png(picture(items, { size: THUMBNAIL })) }, context.compression),
+    },
+  ];
 };

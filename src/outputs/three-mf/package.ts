@@ -1,5 +1,6 @@
 /** A 3MF package: a zip with the model, its thumbnail and how they belong together (Open Packaging Conventions). */
-import { strToU8, zipSync } from 'fflate';
+import { strToU8, Zip, type ZipInputFile, ZipPassThrough } from 'fflate';
+import type { Compression } from '../context.js';
 
 const TYPES = `<?xml version="1.0" encoding="UTF-8"?>
 <Types xmlns="http://schemas.openxmlformats.org/package/2006/content-types">
@@ -16,14 +17,49 @@ const RELATIONS = `<?xml version="1.0" encoding="UTF-8"?>
 `;
 /** The earliest that a zip can say: same content, same bytes. */
 const NO_TIME = '1980-01-01T00:00:00';
+/** Deflate, APPNOTE 4.4.5. */
+const DEFLATED = 8;
 
-export const threeMf = ({ model, thumbnail }: { readonly model: string; readonly thumbnail: Uint8Array }): Uint8Array =>
-  zipSync(
-    {
-      '[Content_Types].xml': strToU8(TYPES),
-      '_rels/.rels': strToU8(RELATIONS),
-      '3D/3dmodel.model': strToU8(model),
-      'Metadata/thumbnail.png': [thumbnail, { level: 0 }],
-    },
-    { level: 4, mtime: NO_TIME },
-  );
+export interface PackageContent {
+  readonly model: string;
+  readonly thumbnail: Uint8Array;
+}
+
+export function threeMf({ model, thumbnail }: PackageContent, { deflateRaw, crc32 }: Compression): Uint8Array {
+  const chunks: Uint8Array[] = [];
+  const zip = new Zip((error, chunk) => {
+    if (error) throw error;
+    chunks.push(chunk);
+  });
+  const put = (name: string, content: Uint8Array) => {
+    const entry: ZipInputFile = {
+      filename: name,
+      mtime: NO_TIME,
+      compression: DEFLATED,
+      size: content.length,
+      crc: crc32(content),
+    };
+    zip.add(entry);
+    // What is packed already goes in as it is.
+    entry.ondata!(null, deflateRaw(content), true);
+  };
+  put('[Content_Types].xml', strToU8(TYPES));
+  put('_rels/.rels', strToU8(RELATIONS));
+  put('3D/3dmodel.model', strToU8(model));
+  const stored = new ZipPassThrough('Metadata/thumbnail.png');
+  stored.mtime = NO_TIME;
+  zip.add(stored);
+  stored.push(thumbnail, true);
+  zip.end();
+  return joined(chunks);
+}
+
+function joined(chunks: readonly Uint8Array[]): Uint8Array {
+  const whole = new Uint8Array(chunks.reduce((sum, { length }) => sum + length, 0));
+  let at = 0;
+  for (const chunk of chunks) {
+    whole.set(chunk, at);
+    at += chunk.length;
+  }
+  return whole;
+}
