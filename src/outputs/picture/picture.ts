@@ -2,7 +2,6 @@
  * Shaded pictures of meshes: parallel projection, z-buffer, flat shading, dark lines where the surface has an edge. Closed
  * solids only: where a cut opens one, the inside of its far wall is painted as the cut.
  */
-import { encode } from 'fast-png';
 import type { Vec3 } from '../../solid/mesh.js';
 import { cameraAxes, fit, VIEWS } from './camera.js';
 import { type Cut, type Item, place } from './place.js';
@@ -48,10 +47,6 @@ export function picture(
   const buffers = rasterize(world, { axes, fit: fitted, size: fine, fromBehind: cut !== null });
   return { width: size[0], height: size[1], rgb: shrink(shade(world, buffers, { axes, cut: cut !== null }), size) };
 }
-
-/** @returns the picture as a PNG; same picture, same bytes */
-export const png = ({ width, height, rgb }: Picture): Uint8Array =>
-  encode({ width, height, data: rgb, channels: 3, depth: 8 }, { zlib: { level: 6 } });
 
 /** Mean of the samples of each pixel. */
 function shrink(fine: Uint8Array, [width, height]: readonly [number, number]): Uint8Array {

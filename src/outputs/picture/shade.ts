@@ -23,10 +23,16 @@ export function shade(
     az[2] + 0.45 * ay[2] - 0.5 * ax[2],
   ]);
   const rgb = new Uint8Array(3 * width * height);
-  const along = (t: number, v: Vec3) =>
-    normals[3 * t]! * v[0] + normals[3 * t + 1]! * v[1] + normals[3 * t + 2]! * v[2];
+  // Once a triangle, not once a sample.
+  const facing = new Float32Array(owner.length);
+  const brightness = new Float32Array(owner.length);
+  for (let t = 0; t < owner.length; t++) {
+    const [x, y, z] = [normals[3 * t]!, normals[3 * t + 1]!, normals[3 * t + 2]!];
+    facing[t] = x * az[0] + y * az[1] + z * az[2];
+    brightness[t] = 0.5 + 0.5 * Math.max(0, x * light[0] + y * light[1] + z * light[2]) + 0.06 * z;
+  }
   // The inside of a far wall is seen only through a cut: it stands for the cut face.
-  const isCut = (t: number) => cut && along(t, az) < 0;
+  const isCut = (t: number) => cut && facing[t]! < 0;
   const line = (at: number, to: number): boolean => {
     const ta = seen[at]!;
     const tb = seen[to]!;
@@ -41,7 +47,7 @@ export function shade(
       normals[3 * ta + 2]! * normals[3 * tb + 2]!;
     if (bend < CREASE) return true;
     // Parallel surfaces one behind the other: a step larger than the surface's own slope explains.
-    const slope = 1 / Math.max(0.05, Math.min(along(ta, az), along(tb, az)));
+    const slope = 1 / Math.max(0.05, Math.min(facing[ta]!, facing[tb]!));
     return Math.abs(depth[at]! - depth[to]!) * scale > 3 * slope;
   };
   for (let row = 0; row < height; row++)
@@ -51,12 +57,7 @@ export function shade(
       const edge = (column + 1 < width && line(at, at + 1)) || (row + 1 < height && line(at, at + width));
       const colour = t < 0 ? BACKGROUND : items[owner[t]!]!.colour;
       let bright = 1;
-      if (t >= 0)
-        bright = isCut(t)
-          ? (row + column) % HATCH.every < HATCH.wide
-            ? 0.55
-            : 0.8
-          : 0.5 + 0.5 * Math.max(0, along(t, light)) + 0.06 * normals[3 * t + 2]!;
+      if (t >= 0) bright = isCut(t) ? ((row + column) % HATCH.every < HATCH.wide ? 0.55 : 0.8) : brightness[t]!;
       if (edge) bright *= t < 0 ? 0.45 : 0.35;
       rgb[3 * at] = Math.max(0, Math.min(255, colour[0] * bright));
       rgb[3 * at + 1] = Math.max(0, Math.min(255, colour[1] * bright));

@@ -3,8 +3,7 @@ import { verdict } from '../../checks/accept.js';
 import { CAUTIONS } from '../cautions.js';
 import type { Output, OutputContext } from '../context.js';
 import { tally } from '../findings-text.js';
-import { picture, png } from '../picture/picture.js';
-import { standing } from '../standing.js';
+import { KIT_SIZE, kitPicture } from '../pictures.js';
 import { madeText } from '../summary.js';
 import { alignHtml } from './align.js';
 import { aimFigure, fingerFigure, leafFigure } from './figures.js';
@@ -38,7 +37,7 @@ export function reportHtml(context: OutputContext): string {
   const warnings = findings.some(({ severity }) => severity === 'warning');
   const kind = good ? (warnings ? 'warn' : 'good') : 'bad';
   const said = good ? `It can be built${warnings ? '; read the warnings first' : ''}` : 'It must not be built as it is';
-  const still = pngData(png(picture(standing(context), { size: STILL })));
+  const still = pngData(kitPicture(context));
   const scene = JSON.stringify(sceneData(context)).replaceAll('<', '\\u003c');
   const chapters: Readonly<Record<(typeof CHAPTERS)[number][0], string>> = {
     view: viewHtml(still, context),
@@ -78,8 +77,6 @@ ${CHAPTERS.map(([id, title]) => `<section id="${id}" aria-labelledby="${id}-titl
 `;
 }
 
-const STILL = [720, 480] as const;
-
 /** Directions to the eye. */
 const VIEWS = [
   ['Front', '-0.6,-1,0.8'],
@@ -91,7 +88,7 @@ const VIEWS = [
 const viewHtml = (
   still: string,
   { spec }: OutputContext,
-): string => `<div id="stage"><img src="${still}" width="${STILL[0]}" height="${STILL[1]}" alt="${text(`${spec.title}, assembled, seen from the front left`)}"></div>
+): string => `<div id="stage"><img src="${still}" width="${KIT_SIZE[0]}" height="${KIT_SIZE[1]}" alt="${text(`${spec.title}, assembled, seen from the front left`)}"></div>
 <div id="view-tools" hidden>
 <label>Take apart <input type="range" id="apart" min="0" max="100" value="0"></label>
 <label><input type="checkbox" id="covers" checked> Covers</label>

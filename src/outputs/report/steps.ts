@@ -4,7 +4,8 @@ import { multiply, translation } from '../../solid/matrix.js';
 import type { Vec3 } from '../../solid/mesh.js';
 import type { OutputContext } from '../context.js';
 import { type Apart, takenApart } from '../explode.js';
-import { type Item, picture, png } from '../picture/picture.js';
+import { type Item, picture } from '../picture/picture.js';
+import { png } from '../picture/png.js';
 import { type Standing, standing } from '../standing.js';
 import { pngData, tag, text } from './html.js';
 
@@ -34,7 +35,7 @@ function stepHtml(step: Step, around: Around): string {
     shown.length === 0
       ? ''
       : tag('img', {
-          src: pngData(png(picture(shown, { size: SIZE }))),
+          src: pngData(png(picture(shown, { size: SIZE }), context.compression)),
           width: SIZE[0],
           height: SIZE[1],
           alt: `Step ${step.step}: what is new is in full colour, a little off its place`,

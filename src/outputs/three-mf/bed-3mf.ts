@@ -4,7 +4,8 @@ import type { Matrix } from '../../solid/mesh.js';
 import type { Bed, BedItem } from '../beds/lay-beds.js';
 import { colourOf } from '../colours.js';
 import type { Output, OutputContext } from '../context.js';
-import { picture, png, VIEWS } from '../picture/picture.js';
+import { picture, VIEWS } from '../picture/picture.js';
+import { png } from '../picture/png.js';
 import { shapePath } from '../shapes.js';
 import { modelXml } from './model-xml.js';
 import { threeMf } from './package.js';
@@ -35,7 +36,7 @@ function bytesOf({ spec, meshOf, compression }: OutputContext, { items, number, 
     items: items.map((item) => ({ object: item.part.id, partNumber: item.part.id, matrix: onBed(item) })),
   });
   return threeMf(
-    { model, thumbnail: png(picture(shown, { toEye: VIEWS['iso-front'], size: THUMBNAIL })) },
+    { model, thumbnail: png(picture(shown, { toEye: VIEWS['iso-front'], size: THUMBNAIL }), compression) },
     compression,
   );
 }

@@ -1,7 +1,8 @@
 /** `kit.3mf`: the assembled kit, bought parts too, to look at and measure. */
 import { colourOf } from '../colours.js';
 import type { Output } from '../context.js';
-import { picture, png } from '../picture/picture.js';
+import { picture } from '../picture/picture.js';
+import { png } from '../picture/png.js';
 import { standing } from '../standing.js';
 import { THUMBNAIL } from './bed-3mf.js';
 import { modelXml } from './model-xml.js';
@@ -26,7 +27,10 @@ export const kit3mf: Output = (context) => {
   return [
     {
       path: 'kit.3mf',
-      bytes: threeMf({ model, thumbnail: png(picture(items, { size: THUMBNAIL })) }, context.compression),
+      bytes: threeMf(
+        { model, thumbnail: png(picture(items, { size: THUMBNAIL }), context.compression) },
+        context.compression,
+      ),
     },
   ];
 };
