@@ -73,6 +73,16 @@ describe('kit.json', () => {
       'channels.csv',
       'kit.json',
       'summary.txt',
+      'drawings/block.svg',
+      'drawings/plan.svg',
+      'drawings/exploded.svg',
+      'sheets/legend.svg',
+      'sheets/legend.pdf',
+      'sheets/template.svg',
+      'sheets/template.pdf',
+      'pictures/kit.png',
+      'pictures/open.png',
+      'pictures/parts/block.png',
       'report.html',
     ]);
   });

@@ -6,10 +6,10 @@ import { meshBox } from '../../solid/mesh-measures.js';
 import type { OutputContext } from '../context.js';
 import { standing } from '../standing.js';
 
-/** @returns the box around rails and posts, seen from above */
+/** @returns the box around everything printed that stays, seen from above */
 export function footprint(context: Pick<OutputContext, 'kit' | 'meshOf'>): { readonly min: Vec2; readonly max: Vec2 } {
   const corners = standing(context)
-    .filter(({ part }) => /-rail|corner-post/.test(part.id))
+    .filter(({ part }) => part.kind === 'printed' && !part.id.startsWith('hood'))
     .flatMap(({ mesh, matrix }) => {
       const { min, max } = meshBox(mesh);
       return [min[0], max[0]].flatMap((x) =>
