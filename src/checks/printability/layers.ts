@@ -2,7 +2,7 @@
 import type { MeasuringKernel, Solid } from '../../solid/kernel.js';
 import type { Box, Mesh, Outlines } from '../../solid/mesh.js';
 import { rectangle } from '../../solid/outlines.js';
-import { type PrintLimits, RELIEF } from './limits.js';
+import { type PrintLimits, RELIEF, RELIEF_REACH } from './limits.js';
 import { type Within, within } from './outline-index.js';
 import { type Underside, undersides } from './steep.js';
 import { type Unsupported, unsupported } from './unsupported.js';
@@ -22,7 +22,7 @@ export interface Hanging {
 export function hangings(
   kernel: MeasuringKernel,
   solid: Solid,
-  { limits, mesh = kernel.mesh(solid) }: { readonly limits: PrintLimits; readonly mesh?: Mesh },
+  { limits, mesh }: { readonly limits: PrintLimits; readonly mesh: Mesh },
 ): readonly Hanging[] {
   const h = limits.layer;
   const top = kernel.box(solid).max[2];
@@ -73,23 +73,29 @@ const AROUND = 2;
 
 /**
  * Where an underside has to be looked at. What is narrower than half a bridge (a lattice of lines is as wide as its lines) is
- * held wherever it is not near a free edge; without one, a pocket's ceiling, it is not looked at.
+ * held wherever it is not near a free edge; without one, a pocket's ceiling, it is not looked at. Nor is a groove in the face on
+ * the bed, where what it hangs by is near and the bed too.
  */
-function lookedAt(
-  { plane }: MeasuringKernel,
-  { free, box, rim }: Underside,
-  { bridge }: PrintLimits,
-): readonly Outlines[] {
-  const whole = [around(box, bridge)];
-  const narrow = () => {
-    if (Math.min(box.max[0] - box.min[0], box.max[1] - box.min[1]) <= bridge / 2) return true;
-    const outlines = rim();
-    return outlines !== null && plane.offset(outlines, -bridge / 4, { corners: 'miter' }).length === 0;
+function lookedAt({ plane }: MeasuringKernel, one: Underside, { bridge }: PrintLimits): readonly Outlines[] {
+  const { free, box } = one;
+  const sides = [box.max[0] - box.min[0], box.max[1] - box.min[1]];
+  const narrow = (width: number) => {
+    if (Math.min(...sides) <= width) return true;
+    const outlines = one.rim();
+    return outlines !== null && plane.offset(outlines, -width / 2, { corners: 'miter' }).length === 0;
   };
-  if (free.length === 0) return narrow() ? [] : whole;
-  const large = Math.max(box.max[0] - box.min[0], box.max[1] - box.min[1]) > 4 * bridge;
-  return large && narrow() ? free.map((edge) => around(edge, bridge)) : whole;
+  const whole = [around(box, bridge)];
+  if (free.length === 0) return narrow(bridge / 2) ? [] : whole;
+  if (Math.max(...sides) <= 4 * bridge) return whole;
+  if (box.max[2] <= RELIEF && narrow(2 * RELIEF_REACH)) {
+    const open = free.reduce((sum, { min, max }) => sum + Math.hypot(max[0] - min[0], max[1] - min[1]), 0);
+    if (open <= FEW * one.around()) return [];
+  }
+  return narrow(bridge / 2) ? free.map((edge) => around(edge, bridge)) : whole;
 }
+
+/** A groove with so little of its rim open is held by the rest. */
+const FEW = 0.1;
 
 const around = ({ min, max }: Box, by: number): Outlines =>
   rectangle(min[0] - by, min[1] - by, max[0] + by, max[1] + by);

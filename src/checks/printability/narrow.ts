@@ -1,6 +1,6 @@
 /** Places of a solid that stay narrow over some height: walls, gaps and holes, found on horizontal sections. */
 import type { MeasuringKernel, Narrow, NarrowPlace, Solid } from '../../solid/kernel.js';
-import type { Vec3 } from '../../solid/mesh.js';
+import type { Mesh, Vec3 } from '../../solid/mesh.js';
 import { type PrintLimits, RELIEF } from './limits.js';
 
 export interface NarrowAt {
@@ -23,13 +23,12 @@ const STAYS = 4;
 export function narrowPlaces(
   kernel: MeasuringKernel,
   solid: Solid,
-  limits: PrintLimits,
+  { limits, mesh }: { readonly limits: PrintLimits; readonly mesh: Mesh },
 ): { readonly walls: readonly NarrowAt[]; readonly gaps: readonly NarrowAt[] } {
   const top = kernel.box(solid).max[2];
-  const levels = levelsOf(kernel.mesh(solid).positions);
+  const levels = levelsOf(mesh.positions);
   const cut = new Map<number, Narrow>();
   const look = (z: number): Narrow => {
-    // Between two levels of vertices walls may lean, but what is upright is alike: one section stands for all.
     let found = cut.get(z);
     if (!found) {
       found = kernel.narrow(solid, z, { wall: limits.wall, gap: limits.hole, shallow: limits.line });
@@ -55,6 +54,7 @@ export function narrowPlaces(
   const found = { walls: [] as NarrowAt[], gaps: [] as NarrowAt[] };
   let before = -1;
   for (let z = RELIEF - BELOW; z < top; z += RELIEF) {
+    // No vertices between two sections: what is narrow on the one is narrow on the other.
     if (before > 0 && !levels.some((level) => level > before && level < z)) continue;
     before = z;
     const here = look(z);

@@ -1,36 +1,45 @@
 /** Does anything print into the air: slopes too flat, ledges, bridges too long, pieces that begin with nothing under them? */
 import type { Finding } from '../../findings.js';
+import type { Part } from '../../kit/types.js';
 import type { MeasuringKernel, Solid } from '../../solid/kernel.js';
 import type { Mesh } from '../../solid/mesh.js';
 import type { Check, ShapeContext } from '../context.js';
 import { figure, say } from '../say.js';
 import { type Hanging, hangings } from './layers.js';
 import { type PrintLimits, printLimits } from './limits.js';
-import { place, printed } from './printed.js';
+import { place, printed, printedMesh } from './printed.js';
 import type { Unsupported } from './unsupported.js';
 
-export const overhang: Check<Pick<ShapeContext, 'kit' | 'spec' | 'kernel'>> = {
+export const overhang: Check<ShapeContext> = {
   name: 'overhang',
   codes: ['print/overhang', 'print/ledge', 'print/bridge', 'print/island'],
-  run({ kit, spec, kernel }) {
-    const limits = printLimits(spec.printer.machine);
-    return printed(kit).flatMap(({ id, solid }) =>
-      told(faults(hangings(kernel, solid, { limits }), limits)).map((fault) => tell(id, fault, limits)),
+  run(context) {
+    const limits = printLimits(context.spec.printer.machine);
+    return printed(context.kit).flatMap((part) =>
+      told(faultsOf(context, part, limits)).map((fault) => tell(part.id, fault, limits)),
     );
   },
 };
 
-/** Area that would need support as the solid lies [mm²]. */
-export function areaInTheAir(
+/** Of a part as it lies; the orientation's check asks again. */
+const faultsOf = (context: ShapeContext, part: Part, limits: PrintLimits): readonly Fault[] =>
+  context.scene.once(`overhang ${part.id}`, () =>
+    faults(hangings(context.kernel, part.solid, { limits, mesh: printedMesh(context, part) }), limits),
+  );
+
+/** Area that would need support as a part lies [mm²]. */
+export const partInTheAir = (context: ShapeContext, part: Part, limits: PrintLimits): number =>
+  inTheAir(faultsOf(context, part, limits));
+
+/** The same of any solid that stands on z = 0, with its mesh. */
+export const solidInTheAir = (
   kernel: MeasuringKernel,
   solid: Solid,
-  { limits, mesh }: { readonly limits: PrintLimits; readonly mesh?: Mesh },
-): number {
-  const found = hangings(kernel, solid, mesh ? { limits, mesh } : { limits });
-  return faults(found, limits)
-    .filter(({ long }) => !long)
-    .reduce((sum, { area }) => sum + area, 0);
-}
+  { limits, mesh }: { readonly limits: PrintLimits; readonly mesh: Mesh },
+): number => inTheAir(faults(hangings(kernel, solid, { limits, mesh }), limits));
+
+const inTheAir = (all: readonly Fault[]): number =>
+  all.filter(({ long }) => !long).reduce((sum, { area }) => sum + area, 0);
 
 interface Fault {
   readonly kind: Unsupported['kind'];

@@ -5,6 +5,8 @@ export interface Underside {
   readonly box: Box;
   /** Free edges: without any it is a pocket's ceiling, with a wall all around it. */
   readonly free: readonly Box[];
+  /** Length of its whole rim, as seen from above [mm]. */
+  readonly around: () => number;
   /** Its rim as seen from above, where it is one ring or several that don't touch; null otherwise. */
   readonly rim: () => Outlines | null;
   /** As seen from below [mm²]; 0 for a point. */
@@ -164,6 +166,8 @@ function joined(
       box,
       area,
       free,
+      around: () =>
+        sidesOf(key).reduce((sum, [a, b]) => sum + Math.hypot(p[3 * b]! - p[3 * a]!, p[3 * b + 1]! - p[3 * a + 1]!), 0),
       rim: () => {
         return rings(sidesOf(key), (v) => [p[3 * v]!, p[3 * v + 1]!]);
       },
@@ -244,7 +248,7 @@ function points(
   for (let v = 0; v < under.length; v++) {
     if (!under[v] || lower[v] || onSteep[v] || p[3 * v + 2]! <= above) continue;
     const at = corner(p, v);
-    found.push({ box: { min: at, max: at }, free: [{ min: at, max: at }], area: 0, rim: () => null });
+    found.push({ box: { min: at, max: at }, free: [{ min: at, max: at }], area: 0, around: () => 0, rim: () => null });
   }
   return found;
 }

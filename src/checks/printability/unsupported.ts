@@ -1,5 +1,7 @@
 /** What a layer adds that nothing lies under, piece by piece: bridge, hanging on one side, or island. */
 import type { Outlines, Vec2, Vec3 } from '../../solid/mesh.js';
+import { signedArea } from '../../solid/outlines.js';
+import { outlinesBox } from '../../solid/outlines-box.js';
 import type { Profiles } from '../../solid/profiles.js';
 import { chords } from './chords.js';
 import { type PrintLimits, RELIEF_REACH } from './limits.js';
@@ -15,9 +17,9 @@ export interface Unsupported {
 }
 
 /** Thinner slivers come from rounding and facets [mm]. */
-const SLIVER = 0.04;
+const SLIVER = 0.002;
 /** Slopes of just the limit stay within this [mm]. */
-const SLACK = 0.005;
+const SLACK = 0.002;
 /** A sliver with this share of its rim held is closed in from both sides; one with less than the lower is held at its ends only. */
 const BOTH_SIDES = 0.75;
 const ONE_SIDE = 0.35;
@@ -41,17 +43,17 @@ export function unsupported(
   limits: PrintLimits,
 ): readonly Unsupported[] {
   const grown = limits.step + SLACK;
-  const added = plane.difference(layer, plane.offset(beneath, grown));
+  const added = plane.difference(layer, plane.offset(beneath, grown, { corners: 'miter' }));
   if (added.length === 0) return [];
   const goesOn = within(around);
   return plane.pieces(added).flatMap((piece): readonly Unsupported[] => {
     if (plane.offset(piece, -SLIVER / 2, { corners: 'miter' }).length === 0) return [];
-    const box = plane.bounds(piece);
+    const box = outlinesBox(piece);
     const inside = within(piece);
-    const one = { box, area: plane.area(piece) };
+    const one = { box, area: piece.reduce((sum, outline) => sum + signedArea(outline), 0) };
     const rim = rimOf(piece, goesOn);
     const place = ([x, y]: Vec2): Vec3 => [x, y, z];
-    const widest = rim.free[0] ?? rim.held[0]!;
+    const widest = (rim.free[0] ?? rim.held[0]!)[0];
     const narrower = (d: number) => plane.offset(piece, -d / 2, { corners: 'miter' }).length === 0;
     if (rim.held.length === 0) return [{ ...one, kind: 'island', size: width(plane, piece), at: place(widest) }];
     // Held all around, it spans no more than its largest circle.
@@ -66,17 +68,19 @@ export function unsupported(
       return [{ ...one, kind: 'hang', size, at: place(point) }];
     };
     // A strip held along both sides is next to nothing; along one, it hangs; at its ends alone, it is a thin bridge.
-    const share = rim.held.length / (rim.held.length + rim.free.length);
-    if (share >= ONE_SIDE && narrower(limits.line)) return share >= BOTH_SIDES ? [] : hanging(rim.free);
+    if (rim.share >= ONE_SIDE && narrower(limits.line))
+      return rim.share >= BOTH_SIDES ? [] : hanging(rim.free.map(([a, b]) => between(a, b, 0.5)));
     const { span, at, loose } = chords(piece, { inside, held: goesOn });
     return loose.length > 0 ? hanging(loose) : [{ ...one, kind: 'bridge', size: span + 2 * grown, at: place(at) }];
   });
 }
 
-/** Even samples of a piece's rim: those beyond which the layer goes on, and those at its own edge. */
+type Side = readonly [Vec2, Vec2];
+
+/** A piece's rim in short sides: those beyond which the layer goes on, and those at its own edge. */
 function rimOf(piece: Outlines, goesOn: Within) {
-  const held: Vec2[] = [];
-  const free: Vec2[] = [];
+  const held: Side[] = [];
+  const free: Side[] = [];
   const length = piece.reduce((sum, outline) => sum + outline.reduce((s, p, i) => s + far(p, next(outline, i)), 0), 0);
   const step = Math.max(0.02, Math.min(0.25, length / 60), length / 2000);
   for (const outline of piece)
@@ -88,18 +92,19 @@ function rimOf(piece: Outlines, goesOn: Within) {
       // Outlines keep what they enclose on their left: outward is to the right.
       const [ox, oy] = [((to[1] - from[1]) / side) * 0.01, (-(to[0] - from[0]) / side) * 0.01];
       for (let k = 0; k < count; k++) {
-        const share = (k + 0.5) / count;
-        const at: Vec2 = [from[0] + share * (to[0] - from[0]), from[1] + share * (to[1] - from[1])];
-        (goesOn([at[0] + ox, at[1] + oy]) ? held : free).push(at);
+        const part: Side = [between(from, to, k / count), between(from, to, (k + 1) / count)];
+        const [x, y] = between(...part, 0.5);
+        (goesOn([x + ox, y + oy]) ? held : free).push(part);
       }
     });
-  return { held, free };
+  const share = (sides: readonly Side[]) => sides.reduce((sum, [a, b]) => sum + far(a, b), 0) / length;
+  return { held, free, share: share(held) };
 }
 
 /** Width of the widest place of a piece, twice the largest circle's radius, found to a thousandth [mm]. */
 function width(plane: Profiles, piece: Outlines): number {
   const holds = (d: number) => plane.offset(piece, -d / 2, { corners: 'miter' }).length > 0;
-  const { min, max } = plane.bounds(piece);
+  const { min, max } = outlinesBox(piece);
   let [low, high] = [0, Math.min(max[0] - min[0], max[1] - min[1])];
   while (high - low > 1e-3) {
     const d = (low + high) / 2;
@@ -110,16 +115,21 @@ function width(plane: Profiles, piece: Outlines): number {
 }
 
 const next = (outline: readonly Vec2[], i: number): Vec2 => outline[(i + 1) % outline.length]!;
+const between = (a: Vec2, b: Vec2, share: number): Vec2 => [a[0] + share * (b[0] - a[0]), a[1] + share * (b[1] - a[1])];
 const far = (a: Vec2, b: Vec2): number => Math.hypot(a[0] - b[0], a[1] - b[1]);
 
-/** The point that is farthest from all the others, the nearest of those, and how far it is. */
-function farthest(points: readonly Vec2[], others: readonly Vec2[]) {
-  let most = { point: points[0]!, from: others[0]!, reach: -1 };
+/** The point that is farthest from all the sides, its nearest place on them, and how far it is. */
+function farthest(points: readonly Vec2[], sides: readonly Side[]) {
+  let most = { point: points[0]!, from: points[0]!, reach: -1 };
   for (const point of points) {
-    let [from, least] = [others[0]!, Infinity];
-    for (const other of others) {
-      const square = (point[0] - other[0]) ** 2 + (point[1] - other[1]) ** 2;
-      if (square < least) [from, least] = [other, square];
+    let [from, least] = [point, Infinity];
+    for (const [a, b] of sides) {
+      const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
+      const along = ((point[0] - a[0]) * dx + (point[1] - a[1]) * dy) / (dx * dx + dy * dy);
+      const share = Math.min(1, Math.max(0, along));
+      const [x, y] = [a[0] + share * dx, a[1] + share * dy];
+      const square = (point[0] - x) ** 2 + (point[1] - y) ** 2;
+      if (square < least) [from, least] = [[x, y], square];
       if (least <= most.reach) break;
     }
     if (least > most.reach) most = { point, from, reach: least };

@@ -4,15 +4,16 @@ import type { Check, ShapeContext } from '../context.js';
 import { figure, say } from '../say.js';
 import { type PrintLimits, printLimits } from './limits.js';
 import { type NarrowAt, narrowPlaces } from './narrow.js';
-import { place, printed } from './printed.js';
+import { place, printed, printedMesh } from './printed.js';
 
-export const walls: Check<Pick<ShapeContext, 'kit' | 'spec' | 'kernel'>> = {
+export const walls: Check<ShapeContext> = {
   name: 'walls',
   codes: ['print/thin-wall', 'print/small-gap', 'print/small-hole'],
-  run({ kit, spec, kernel }) {
-    const limits = printLimits(spec.printer.machine);
-    return printed(kit).flatMap(({ id, solid }): readonly Finding[] => {
-      const found = narrowPlaces(kernel, solid, limits);
+  run(context) {
+    const limits = printLimits(context.spec.printer.machine);
+    return printed(context.kit).flatMap((part): readonly Finding[] => {
+      const { id, solid } = part;
+      const found = narrowPlaces(context.kernel, solid, { limits, mesh: printedMesh(context, part) });
       const holes = found.gaps.filter((gap) => isHole(gap, limits));
       const gaps = found.gaps.filter((gap) => !isHole(gap, limits) && gap.width < limits.gap);
       return [
