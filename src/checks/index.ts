@@ -17,6 +17,10 @@ import { interference } from './interference.js';
 import { labels } from './labels.js';
 import { neighbours } from './neighbours.js';
 import { pitch } from './pitch.js';
+import { firstLayer } from './printability/first-layer.js';
+import { orientation } from './printability/orientation.js';
+import { overhang } from './printability/overhang.js';
+import { walls } from './printability/walls.js';
 import { printedThickness } from './printed-thickness.js';
 import { scan } from './scan.js';
 import { signal } from './signal.js';
@@ -42,6 +46,10 @@ export const CHECKS: readonly Check[] = [
   scan,
   labels,
   bed,
+  overhang,
+  walls,
+  firstLayer,
+  orientation,
   freeAsPrinted,
   interference,
   clearance,

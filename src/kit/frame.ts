@@ -77,8 +77,7 @@ function placeRun(b: Bench, run: RailRun): void {
     const bar = b.place({
       name: `${run.side}-bar-${i + 1}`,
       part: b.printed('sill-bar', 'bar across a seam in the sill', () => drawSillBar(k, layout)),
-      // The bar's y runs into the field: a half turn from the rail's.
-      matrix: multiply(run.matrix, frame([-1, 0, 0], [0, -1, 0], [0, 0, 1], [at, -section.sillBehind, 0])),
+      matrix: multiply(run.matrix, frame([1, 0, 0], [0, 0, 1], [0, -1, 0], [at, -section.sillBehind, 0])),
       touches: [before, after],
     });
     const low = section.floor + 0.4;

@@ -48,14 +48,14 @@ export function drawCornerBracket(k: Kernel, layout: Layout): Solid {
   return k.subtract(body, cuts);
 }
 
-/** Bar in the sill across a seam: x along the rail from its middle, y from the sill's face into the field, z up. */
+/** Bar in the sill across a seam: x along the rail from its middle, y height, z from the sill's face into the field. Prints flat. */
 export function drawSillBar(k: Kernel, layout: Layout): Solid {
   const { section, joint } = layout.frame;
   const half = joint.leg - JOINT_PLAY;
   const t = joint.thickness;
-  const hole = sunkHole(k, layout.spec, { at: [0, 0, 0], way: '-y', depth: t + OVER, up: '+z' });
-  const places = joint.screws.flatMap((d) => [d, -d].map((x): Vec3 => [x, t, section.sillTop / 2]));
-  return k.subtract(box(k, [-half, 0, 0], [half, t, section.sillTop]), atPlaces(k, hole, places));
+  const hole = sunkHole(k, layout.spec, { at: [0, 0, 0], way: '-z', depth: t + OVER });
+  const places = joint.screws.flatMap((d) => [d, -d].map((x): Vec3 => [x, section.sillTop / 2, t]));
+  return k.subtract(box(k, [-half, 0, 0], [half, section.sillTop, t]), atPlaces(k, hole, places));
 }
 
 /** Plate inside the outer wall across a seam: x along the rail from its middle, y height, z inward from the wall. Prints flat. */

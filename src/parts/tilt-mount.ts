@@ -26,6 +26,8 @@ const OVER = 1;
 const INTO = FILLET_INTO;
 /** How far the foot over the post reaches behind it before the leaf's room is cut: more than the bias moves it [mm]. */
 const FOOT_BEHIND = 2;
+/** How far the bore's upper flats stand off the barrel, along w [mm]. */
+const BORE_PLAY = 0.3;
 /** Steps of a quarter-round fillet. */
 const FILLET_STEPS = 6;
 
@@ -185,6 +187,7 @@ function cutsInArm(k: Kernel, spec: Spec, mount: MountLayout): Solid[] {
     prism(k, teardrop([u, mid], threads[size].clearance.value / 2, { roof: '+y' }), { axis: 'y', from, to });
   return [
     prism(k, boreOutline(mount), { axis: 'x', from: -seat.length - OVER, to: OVER }),
+    ...underClampNut(k, spec, mount),
     nutPocket(k, spec, { size: spec.screws.clamp, u: clamp.at, floor: seat.nutFloor, mount }),
     hole(spec.screws.clamp, clamp.at, axis, seat.top + OVER),
     nutPocket(k, spec, { size: spec.screws.adjust, u: adjust.at, floor: adjust.nutFloor, mount }),
@@ -198,7 +201,6 @@ function cutsInArm(k: Kernel, spec: Spec, mount: MountLayout): Solid[] {
  */
 function boreOutline({ axis, width, barrel, seat }: MountLayout): Outlines {
   const vertex = barrel.radius * Math.SQRT2;
-  const play = 0.3;
   // A thin barrel stands lower in the diamond: the flat stays short of its corner.
   const below = Math.min(barrel.radius + 0.7, vertex - 0.2);
   const sides = barrel.radius + 0.45;
@@ -206,11 +208,25 @@ function boreOutline({ axis, width, barrel, seat }: MountLayout): Outlines {
   const half: Vec2[] = [
     [-below, vertex - below],
     [-(vertex - sides), sides],
-    [vertex - sides + play, sides],
-    [above, Math.max(0.4, vertex + play - above)],
+    [vertex - sides + BORE_PLAY, sides],
+    [above, Math.max(0.4, vertex + BORE_PLAY - above)],
   ];
   const points = [...half, ...half.toReversed().map(([w, v]): Vec2 => [w, -v])];
   return polygon(points.map(([w, v]): Vec2 => [axis + w, width / 2 + v]));
+}
+
+/**
+ * Between the bore's roof and the nut's pocket stands a web whose lower edge, as printed, would begin in the air beside the
+ * screw's hole: it is left out up to the hole's ridge, where it goes from one wall of the pocket to the other as a bridge.
+ */
+function underClampNut(k: Kernel, spec: Spec, { axis, width, seat, clamp, barrel }: MountLayout): Solid[] {
+  const size = threads[spec.screws.clamp];
+  const ridge = (size.clearance.value / 2) * Math.SQRT2;
+  const roof = barrel.radius * Math.SQRT2 + BORE_PLAY - ridge;
+  if (axis + roof >= seat.nutFloor) return [];
+  const half = size.nutFlats.value / 2 + side(spec, 'slide');
+  const outline = rectangle(clamp.at - half, axis, clamp.at + half, seat.nutFloor + INTO);
+  return [prism(k, outline, { axis: 'z', from: width / 2, to: width / 2 + ridge })];
 }
 
 /** Pocket for a captured nut: slid in from the side that is up in print, its end as pointed as the nut. */

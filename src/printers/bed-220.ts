@@ -17,5 +17,7 @@ export const bed220: Printer = {
   holeGrowth: { value: 0.2, source: source.HOLE },
   gapTolerance: { value: 0.2, source: source.GAP },
   warpPer100: { value: 0.15, source: source.WARP },
+  overhangDeg: { value: 45, source: source.OVERHANG },
+  bridge: { value: 10, source: source.BRIDGE },
   edgeMargin: { value: 5, source: source.EDGE },
 };

@@ -24,6 +24,10 @@ export interface Printer {
   readonly gapTolerance: Datum;
   /** Bow of a 100 mm long part off the bed [mm]. */
   readonly warpPer100: Datum;
+  /** Largest angle from the vertical at which an underside prints without support [°]. */
+  readonly overhangDeg: Datum;
+  /** Longest bridge: lines drawn taut between two supports [mm]. */
+  readonly bridge: Datum;
   /** Kept free along each edge of the bed [mm]. */
   readonly edgeMargin: Datum;
 }

@@ -10,3 +10,6 @@ export const HOLE = 'Common practice: vertical holes print small, start at +0.2 
 export const GAP = 'Common practice, well under the ± 0.5 mm that public guides allow for whole dimensions; calibrate';
 export const WARP = 'Planning value, no source: bow of a 100 mm bar of PETG after it left the bed; calibrate';
 export const EDGE = 'Common practice: clips, purge line and brim';
+export const OVERHANG =
+  'Common practice: 45° from the vertical, where half of a line still lies on the one beneath; calibrate';
+export const BRIDGE = 'Common practice: printing guides give 5 to 10 mm with the fan on, from memory; calibrate';

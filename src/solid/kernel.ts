@@ -2,7 +2,8 @@
  * The small interface through which parts are modelled and solids are measured. Part code knows nothing else, so the
  * same code runs on two kernels (`manifold-kernel.ts`, `jscad-kernel.ts`) and the benchmark compares them.
  */
-import type { Box, Matrix, Mesh, Outlines, Vec3 } from './mesh.js';
+import type { Box, Matrix, Mesh, Outlines, Vec2, Vec3 } from './mesh.js';
+import type { Profiles } from './profiles.js';
 
 /** A closed solid, opaque; it belongs to the kernel that made it. */
 export interface Solid {
@@ -31,6 +32,31 @@ export interface Scoped<T> {
   readonly value: T;
 }
 
+/** Places of a section that are narrower than something. */
+export interface Narrow {
+  /** Area of the whole section [mm²]. */
+  readonly area: number;
+  readonly walls: readonly NarrowPlace[];
+  /** Gaps and holes alike. */
+  readonly gaps: readonly NarrowPlace[];
+}
+
+export interface NarrowPlace {
+  /** Diameter of the largest circle in it: a wall's thickness, a gap's width, to a thousandth [mm]. */
+  readonly width: number;
+  readonly box: { readonly min: Vec2; readonly max: Vec2 };
+  /** A gap that opens nowhere: a hole. */
+  readonly closed: boolean;
+}
+
+/** Widths below which places count [mm]. */
+export interface NarrowLimits {
+  readonly wall: number;
+  readonly gap: number;
+  /** What stands out or goes in no further than this is passed over. */
+  readonly shallow: number;
+}
+
 /** What checks need besides. */
 export interface MeasuringKernel extends Kernel {
   volume(solid: Solid): number;
@@ -45,7 +71,11 @@ export interface MeasuringKernel extends Kernel {
   hull(solids: readonly Solid[]): Solid;
   /** Is the segment from a to b free of the solid? Returns the first point hit, or null. */
   rayHit(solid: Solid, from: Vec3, to: Vec3): Vec3 | null;
-  /** Section at height z as outlines. */
-  section(solid: Solid, z: number): Outlines;
+  /** Section at height z as outlines; with a window, what lies within it. */
+  section(solid: Solid, z: number, window?: Outlines): Outlines;
+  /** What an opening by the wall's width takes from the section at height z, and what a closing by the gap's width adds. */
+  narrow(solid: Solid, z: number, limits: NarrowLimits): Narrow;
+  /** The plane's operations, on the same instance of the library. */
+  readonly plane: Profiles;
   scope<T>(fn: () => Scoped<T>): T;
 }

@@ -1,5 +1,5 @@
 /**
- * The kernel on manifold-3d: the only file, with `manifold-profiles.ts`, that knows it.
+ * The kernel on manifold-3d: the only file, with `manifold-profiles.ts` and `manifold-narrow.ts`, that knows it.
  *
  * What it guards against (all observed with 3.5.4): NaN gives an empty solid that reports no error; an empty cutter
  * subtracts nothing in silence; `simplify`, `setTolerance` and a mesh read back in can change the shape, so none of them
@@ -8,6 +8,7 @@
 import Module, { type CrossSection, type Manifold, type ManifoldToplevel } from 'manifold-3d';
 import { provenCuts } from './cut-proof.js';
 import type { MeasuringKernel, Solid } from './kernel.js';
+import { narrowPlaces } from './manifold-narrow.js';
 import { manifoldProfiles } from './manifold-profiles.js';
 import type { Box, Matrix, Mesh, Outlines, Vec3 } from './mesh.js';
 import { requireFinite, requireOutlines, requirePositive, requireRigid, toGrid } from './numbers.js';
@@ -39,10 +40,11 @@ export async function loadManifoldKernel(): Promise<MeasuringKernel> {
 export async function loadManifold(): Promise<{ readonly kernel: MeasuringKernel; readonly profiles: Profiles }> {
   const library = await Module();
   library.setup();
-  return { kernel: manifoldKernel(library), profiles: manifoldProfiles(library) };
+  const profiles = manifoldProfiles(library);
+  return { kernel: manifoldKernel(library, profiles), profiles };
 }
 
-function manifoldKernel(library: ManifoldToplevel): MeasuringKernel {
+function manifoldKernel(library: ManifoldToplevel, profiles: Profiles): MeasuringKernel {
   const { Manifold, CrossSection } = library;
   let arena: Manifold[] = [];
 
@@ -183,13 +185,33 @@ function manifoldKernel(library: ManifoldToplevel): MeasuringKernel {
       return firstHit(held(solid).handle, boxOf(held(solid)), from, to);
     },
 
-    section(solid, z) {
+    section(solid, z, window) {
       requireFinite('section: the height', [z]);
-      const cut = held(solid).handle.slice(z);
-      const outlines = cut.toPolygons();
-      cut.delete();
-      return outlines;
+      const made = [held(solid).handle.slice(z)];
+      try {
+        if (window) {
+          requireOutlines('section: the window', window);
+          made.push(new CrossSection(window as [number, number][][], 'Positive'));
+          made.push(made[0]!.intersect(made[1]!));
+        }
+        return made.at(-1)!.toPolygons();
+      } finally {
+        for (const one of made) one.delete();
+      }
     },
+
+    narrow(solid, z, limits) {
+      requireFinite('narrow: the height', [z]);
+      for (const [name, width] of Object.entries(limits)) requirePositive(`narrow: ${name}`, width);
+      const cut = held(solid).handle.slice(z);
+      try {
+        return narrowPlaces(cut, limits);
+      } finally {
+        cut.delete();
+      }
+    },
+
+    plane: profiles,
 
     scope(fn) {
       const outer = arena;

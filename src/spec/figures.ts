@@ -100,6 +100,8 @@ export const printerFigures: Figures<Printer> = {
   holeGrowth: mm(0, 0.5, 'What to add to the diameter of a vertical hole'),
   gapTolerance: mm(0.02, 1, 'How far a printed gap may be off'),
   warpPer100: mm(0, 2, 'Bow of a 100 mm long part off the bed'),
+  overhangDeg: figure(20, 80, { unit: '°', what: 'Largest angle of an underside from the vertical, without support' }),
+  bridge: mm(1, 50, 'Longest bridge'),
   edgeMargin: mm(0, 30, 'Kept free along each edge of the bed'),
 };
 

@@ -95,6 +95,7 @@ test('the faulty kit has a fault for each check of shapes', () => {
       'fit',
       'insertion',
       'interference',
+      'print',
       'thread',
       'tool',
     ].sort(),

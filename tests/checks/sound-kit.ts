@@ -89,7 +89,8 @@ export function soundKit(k: MeasuringKernel): Kit {
     part('lid', lid),
     part('peg', cylinder(k, { from: [0, 0, 0], to: [0, 0, 6], radius: 2, fit: 'pin' })),
     part('arm', arm, { posed }),
-    part('stop', box(k, [0, -8, 0], [3, 8, 20])),
+    // It prints lying and stands in the kit.
+    part('stop', box(k, [0, -8, 0], [20, 8, 3])),
     part('nut', nut, { kind: 'bought', order: { standard: 'ISO 4032', size: 'M2.5', lengthMm: null } }),
     ...[8, 12].map((length) =>
       part(`screw-${length}`, capScrew(k, length), {
@@ -124,7 +125,7 @@ export function soundKit(k: MeasuringKernel): Kit {
     }),
     placement('barrel', 'barrel', translation([30, 4, 12])),
     placement('receiver', 'receiver', translation([70, 4, 12])),
-    placement('stop', 'stop', translation([76, 4, 0.5])),
+    placement('stop', 'stop', multiply(translation([79, 4, 0.5]), rotation('y', -Math.PI / 2))),
   ];
   const tool = { name: 'hex key 2', diameter: 2.3, reach: 20, when: 'at its step' } as const;
   const screws: Screw[] = [

@@ -40,3 +40,13 @@ test('a layer is thinner than the nozzle, and a line is about as wide', () => {
     expect(lineWidth.value / nozzle.value).toBeLessThanOrEqual(1.2);
   }
 });
+
+test('overhang and bridge lie in the ranges that guides give', () => {
+  // Common practice: 40 to 60° from the vertical, 45 as the rule of thumb; bridges of 5 to 10 mm, longer ones with luck.
+  for (const { overhangDeg, bridge } of Object.values(printers)) {
+    expect(overhangDeg.value).toBeGreaterThanOrEqual(40);
+    expect(overhangDeg.value).toBeLessThanOrEqual(60);
+    expect(bridge.value).toBeGreaterThanOrEqual(5);
+    expect(bridge.value).toBeLessThanOrEqual(10);
+  }
+});
