@@ -30,6 +30,8 @@ export interface Tools {
   readonly viewer: string;
   /** Called as each stage begins. */
   readonly progress: (stage: Stage) => void;
+  /** Are files wanted, or only what is found? */
+  readonly wanted: boolean;
   /** Codes of findings that the user accepts by name. */
   readonly accept: readonly string[];
 }
@@ -42,7 +44,7 @@ export interface Tools {
  */
 export function makeKit(
   spec: Spec,
-  { kernel, profiles, hash, compression, viewer, progress, accept: codes }: Tools,
+  { kernel, profiles, hash, compression, viewer, progress, wanted, accept: codes }: Tools,
 ): Made {
   progress('layout');
   const layout = layOut(spec);
@@ -73,11 +75,12 @@ export function makeKit(
     kit,
     light,
     findings: accept(found, codes).findings,
-    travel: travelAlong(layout, spec),
+    travel: wanted ? travelAlong(layout, spec) : undefined,
     viewer,
     compression,
     kernel,
     hash,
+    wanted,
     listing: () => progress('lists'),
   });
 }

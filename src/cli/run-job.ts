@@ -39,6 +39,7 @@ export async function runJob(job: Job, progress: (stage: JobStage, share?: numbe
         kernel,
         profiles,
         hash: sha256,
+        wanted: job.out !== null,
         compression,
         viewer: viewerScript(),
         progress,

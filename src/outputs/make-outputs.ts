@@ -10,6 +10,8 @@ import { shapeFiles } from './shapes.js';
 import { readStl } from './stl-read.js';
 
 export interface OutputInputs extends Omit<OutputContext, 'shapes' | 'meshOf' | 'beds'> {
+  /** Are files wanted, or only what is found? */
+  readonly wanted: boolean;
   /** Called when the shapes are sound and the lists begin. */
   readonly listing: () => void;
 }
@@ -25,7 +27,7 @@ export interface Made {
  * @param inputs - the kit, with the findings of its checks; a broken file can't be accepted, so the gate's come on top
  * @returns the files, or none when an error stands; the context carries every finding, the gate's included
  */
-export function makeOutputs({ listing, ...inputs }: OutputInputs): Made {
+export function makeOutputs({ wanted, listing, ...inputs }: OutputInputs): Made {
   const shapes = shapeFiles(inputs.kit, inputs.spec.name, inputs.kernel);
   const findings = bySeverity([...inputs.findings, ...gate(shapes, inputs.kernel)]);
   const told = { ...inputs, shapes, meshOf: meshReader(shapes), findings };
@@ -33,6 +35,7 @@ export function makeOutputs({ listing, ...inputs }: OutputInputs): Made {
   const good = verdict(findings).good && !findings.some(({ code }) => code.startsWith('bed/too-'));
   const context: OutputContext = { ...told, beds: good ? layBeds(inputs) : NO_BEDS };
   if (!verdict(findings).good) return { context, blocked: true, files: [] };
+  if (!wanted) return { context, blocked: false, files: [] };
   listing();
   const lists = Object.values(OUTPUTS).flatMap((output) => output(context));
   const shapesOnly = shapes.map(({ path, bytes }) => ({ path, bytes }));

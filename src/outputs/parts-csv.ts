@@ -3,6 +3,7 @@ import type { Part } from '../kit/types.js';
 import type { Output, OutputContext } from './context.js';
 import { tidy } from './json-text.js';
 import { partFigures, quantities } from './part-figures.js';
+import { wireLengths } from './wire-lengths.js';
 
 const HEADER = [
   'kind',
@@ -48,7 +49,7 @@ function rows(context: OutputContext): (string | number | null)[][] {
   const count = quantities(kit);
   const parts = [...kit.parts.values()];
   const printedFirst = [...parts.filter((p) => p.kind === 'printed'), ...parts.filter((p) => p.kind === 'bought')];
-  return printedFirst.map((part) => row(part, count.get(part.id) ?? 0, context));
+  return [...printedFirst.map((part) => row(part, count.get(part.id) ?? 0, context)), ...wireRows(context)];
 }
 
 function row(part: Part, quantity: number, { kernel, beds, spec, light }: OutputContext): (string | number | null)[] {
@@ -72,3 +73,17 @@ function row(part: Part, quantity: number, { kernel, beds, spec, light }: Output
     part.kind === 'printed' ? `stl/${part.id}.stl` : null,
   ];
 }
+
+/** Wires by the yard: what the drawn ones at the mounts stand for. */
+const wireRows = ({ kit }: OutputContext): (string | number | null)[][] =>
+  wireLengths(kit).map(({ id, what, number, length }) => {
+    const cells: Readonly<Record<string, string | number>> = {
+      kind: 'bought',
+      id,
+      title: what,
+      quantity: number,
+      material: 'copper and insulation',
+      length_mm: Math.ceil(length / 10) * 10,
+    };
+    return HEADER.map((name) => cells[name] ?? null);
+  });

@@ -2,6 +2,7 @@
 import { serializeBinary } from '@jscad/stl-serializer/CSGToStlb.js';
 import { geometries } from '../solid/jscad.js';
 import type { Mesh } from '../solid/mesh.js';
+import { joinBytes } from './bytes.js';
 import { onGrid } from './stl-grid.js';
 import { withoutSlivers } from './stl-slivers.js';
 
@@ -31,12 +32,7 @@ export function stlBytes(mesh: Mesh, names: StlNames): Uint8Array {
     geometries.poly3.create([at(3 * t), at(3 * t + 1), at(3 * t + 2)]),
   );
   const pieces = serializeBinary([geometries.geom3.create(polygons)], {});
-  const bytes = new Uint8Array(pieces.reduce((sum, piece) => sum + piece.byteLength, 0));
-  let length = 0;
-  for (const piece of pieces) {
-    bytes.set(new Uint8Array(piece), length);
-    length += piece.byteLength;
-  }
+  const bytes = joinBytes(pieces.map((piece) => new Uint8Array(piece)));
   bytes.set(header(names));
   return bytes;
 }

@@ -80,6 +80,9 @@ const WHAT_FOR: Readonly<Record<string, string>> = {
   'bought/': 'simple shapes of the bought parts; not for printing',
   'prints/': 'the same parts laid out on beds, one file a bed, ready for the printer’s own program',
   'kit.3mf': 'the assembled kit, bought parts too, to turn and look at; not for printing',
+  'drawings/': 'each printed part to scale, the plan with its beams, the kit taken apart',
+  'sheets/': 'on paper, 1:1: the keys’ legend, and a template of outline, beams and screws; the PDFs on A4 pages',
+  'pictures/': 'the kit, closed and open, and each printed part',
   'parts.csv': 'what to print and what to buy, with numbers',
   'channels.csv': 'which line is read on which channel, for wiring and program',
   'report.html':
@@ -89,7 +92,13 @@ const WHAT_FOR: Readonly<Record<string, string>> = {
 };
 
 function filesText({ shapes }: OutputContext, width: number): string {
-  const folders = new Set(['prints/', ...shapes.map(({ folder }) => `${folder}/`)]);
+  const folders = new Set([
+    'prints/',
+    'drawings/',
+    'sheets/',
+    'pictures/',
+    ...shapes.map(({ folder }) => `${folder}/`),
+  ]);
   const there = Object.entries(WHAT_FOR).filter(([path]) => !path.endsWith('/') || folders.has(path));
   const lines = there.map(([path, what]) => hanging(`  ${path}`, what, { width, column: 15 }));
   return `Files\n${lines.join('\n')}`;

@@ -6,6 +6,7 @@ import type { Vec3 } from '../solid/mesh.js';
 export const OVER = 150;
 
 export interface WireLength {
+  readonly id: string;
   readonly what: string;
   readonly number: number;
   /** Of the longest: all of a side are cut alike. */
@@ -32,6 +33,15 @@ export function wireLengths({ beams, placements }: Pick<Kit, 'beams' | 'placemen
       return Math.min(Infinity, ...posts.map((post) => Math.abs(post[0] - at[0]) + Math.abs(post[1] - at[1])));
     });
     const longest = Math.max(...ways);
-    return Number.isFinite(longest) ? [{ what, number: own.length, length: longest + 2 * OVER }] : [];
+    return Number.isFinite(longest)
+      ? [
+          {
+            id: `wires-${end === 'from' ? 'emitter' : 'receiver'}-${line}`,
+            what,
+            number: own.length,
+            length: longest + 2 * OVER,
+          },
+        ]
+      : [];
   });
 }

@@ -50,6 +50,7 @@ export function said({ kernel, profiles }: Workshop, preset: string): Said {
       kernel,
       profiles,
       hash: () => '',
+      wanted: false,
       compression,
       viewer: '',
       progress: () => {},

@@ -14,6 +14,7 @@ function sums({ kernel, profiles }: Workshop, name: string): readonly string[] {
       kernel,
       profiles,
       hash: sha256,
+      wanted: true,
       compression,
       viewer: '',
       progress: () => {},

@@ -28,6 +28,7 @@ beforeAll(async () => {
       kernel,
       profiles,
       hash: () => '',
+      wanted: true,
       compression,
       viewer: 'const done = "</script>";',
       progress: () => {},

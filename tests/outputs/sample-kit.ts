@@ -124,6 +124,7 @@ export async function sampleInputs(findings: readonly Finding[] = [sampleFinding
     findings,
     kernel,
     travel: undefined,
+    wanted: true,
     compression,
     viewer: '',
     hash: (bytes) => createHash('sha256').update(bytes).digest('hex'),

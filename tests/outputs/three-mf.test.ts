@@ -145,12 +145,14 @@ test('numbers: the fewest decimals that give the same float32, never an exponent
 
 test('an object that is used by two items is written once', () => {
   const mesh = blockMesh([0, 0, 0], [1, 2, 3]);
-  const xml = modelXml({
-    title: 't',
-    description: 'd',
-    objects: [{ key: 'a', name: 'a', partNumber: 'a', mesh, colour: [1, 2, 3] }],
-    items: [0, 9].map((x) => ({ object: 'a', partNumber: 'a', matrix: translation([x, 0, 0]) })),
-  });
+  const xml = new TextDecoder().decode(
+    modelXml({
+      title: 't',
+      description: 'd',
+      objects: [{ key: 'a', name: 'a', partNumber: 'a', mesh, colour: [1, 2, 3] }],
+      items: [0, 9].map((x) => ({ object: 'a', partNumber: 'a', matrix: translation([x, 0, 0]) })),
+    }),
+  );
   expect(xml.match(/<mesh>/g)).toHaveLength(1);
   expect(xml.match(/<item /g)).toHaveLength(2);
 });

@@ -56,16 +56,21 @@ function better(context: ShapeContext, part: Part, limits: PrintLimits): readonl
   const { kernel } = context;
   const { machine } = context.spec.printer;
   const bends = bendingAxis(kernel, part);
-  if (bends !== null && bends !== 2)
+  if (bends !== null && bends !== 2) {
+    const kept = 100 * context.spec.material.plastic.acrossLayers.value;
     return [
       say({
         code: 'print/orientation',
         severity: 'error',
         subject: part.id,
-        message: `${part.id} lies so that its layers cut across the plane in which its leaf bends: print it with the file's ${'xyz'[bends]} axis upright, or the leaf splits between two layers.`,
+        measured: kept,
+        limit: 100,
+        unit: '%',
+        message: `${part.id} lies so that its layers cut across the plane in which its leaf bends: print it with the file's ${'xyz'[bends]} axis upright. Across layers ${context.spec.material.plastic.title} holds about ${figure(kept)} % of what it holds along them, and a leaf splits there.`,
         remedies: [],
       }),
     ];
+  }
   const { min, max } = kernel.box(part.solid);
   const size = [0, 1, 2].map((k) => max[k]! - min[k]!);
   const here = { area: partInTheAir(context, part, limits), height: size[2]! };

@@ -1,4 +1,5 @@
 /** A picture as PNG (ISO/IEC 15948): three bytes a pixel, rows unfiltered, which packs flat colours best. */
+import { joinBytes } from '../bytes.js';
 import type { Compression } from '../context.js';
 import type { Picture } from './picture.js';
 
@@ -23,14 +24,7 @@ export function png(
     chunk('IDAT', deflate(rows), crc32),
     chunk('IEND', new Uint8Array(), crc32),
   ];
-  const whole = new Uint8Array(SIGNATURE.length + chunks.reduce((sum, { length }) => sum + length, 0));
-  whole.set(SIGNATURE);
-  let at = SIGNATURE.length;
-  for (const one of chunks) {
-    whole.set(one, at);
-    at += one.length;
-  }
-  return whole;
+  return joinBytes([Uint8Array.from(SIGNATURE), ...chunks]);
 }
 
 function chunk(kind: string, data: Uint8Array, crc32: Compression['crc32']): Uint8Array {

@@ -2,6 +2,7 @@
 import type { Mesh } from '../../solid/mesh.js';
 import { meshBox } from '../../solid/mesh-measures.js';
 import type { PartData, SceneData } from '../../viewer/scene-data.js';
+import { joinBytes } from '../bytes.js';
 import { colourOf, hex } from '../colours.js';
 import type { OutputContext } from '../context.js';
 import { takenApart } from '../explode.js';
@@ -41,12 +42,6 @@ export function sceneData(context: OutputContext): SceneData {
     at += packed.bytes.length;
     return figures;
   });
-  const whole = new Uint8Array(at);
-  let from = 0;
-  for (const block of blocks) {
-    whole.set(block, from);
-    from += block.length;
-  }
   const apart = takenApart(kit);
   return {
     parts: told,
@@ -57,7 +52,7 @@ export function sceneData(context: OutputContext): SceneData {
       apart: apart.get(name)!.by.map((value) => tidy(value, 1)) as unknown as readonly [number, number, number],
     })),
     beams: kit.beams.map(({ from, to, diameter }) => ({ from, to, diameter })),
-    meshes: base64(compression.deflate(whole)),
+    meshes: base64(compression.deflate(joinBytes(blocks))),
   };
 }
 

@@ -3,6 +3,7 @@
  * place them. Millimetres. A strict reader wants no exponents, no unknown metadata names and no object used before it is given.
  */
 import type { Matrix, Mesh, Vec3 } from '../../solid/mesh.js';
+import { joinBytes } from '../bytes.js';
 import { hex } from '../colours.js';
 
 export interface ModelObject {
@@ -36,47 +37,51 @@ export const xmlText = (text: string): string =>
     .replace(/[^\t\n\r\u{20}-\u{D7FF}\u{E000}-\u{FFFD}\u{10000}-\u{10FFFF}]/gu, '\uFFFD')
     .replace(/[&<>"'\t\n\r]/g, (c) => `&#${c.charCodeAt(0)};`);
 
-export function modelXml({ title, description, objects, items }: Model): string {
+/** @returns UTF-8; meshes are long, so they are kept as bytes and never put together as one text */
+export function modelXml({ title, description, objects, items }: Model): Uint8Array {
   const colours = [...new Set(objects.map(({ colour }) => hex(colour).toUpperCase()))];
   const materials = colours.map((colour, i) => `<base name="colour ${i + 1}" displaycolor="${colour}"/>`).join('');
   // Resource 1 holds the colours.
   const ids = new Map(objects.map(({ key }, i) => [key, i + 2]));
-  const shapes = objects.map(({ key, name, partNumber, mesh, colour }) =>
-    [
-      `<object id="${ids.get(key)}" type="model" name="${xmlText(name)}" partnumber="${xmlText(partNumber)}" pid="1" pindex="${colours.indexOf(hex(colour).toUpperCase())}">`,
-      meshXml(mesh),
-      '</object>',
-    ].join('\n'),
-  );
+  const shapes = objects.flatMap(({ key, name, partNumber, mesh, colour }) => [
+    utf8(
+      `<object id="${ids.get(key)}" type="model" name="${xmlText(name)}" partnumber="${xmlText(partNumber)}" pid="1" pindex="${colours.indexOf(hex(colour).toUpperCase())}">\n`,
+    ),
+    meshXml(mesh),
+    utf8('\n</object>\n'),
+  ]);
   const placed = items.map(
     ({ object, matrix, partNumber }) =>
       `<item objectid="${ids.get(object)}" transform="${transform(matrix)}" partnumber="${xmlText(partNumber)}"/>`,
   );
-  return `<?xml version="1.0" encoding="UTF-8"?>
+  const head = `<?xml version="1.0" encoding="UTF-8"?>
 <model unit="millimeter" xml:lang="en" xmlns="${CORE}">
 <metadata name="Title">${xmlText(title)}</metadata>
 <metadata name="Description">${xmlText(description)}</metadata>
 <metadata name="Application">beamloom</metadata>
 <resources>
 <basematerials id="1">${materials}</basematerials>
-${shapes.join('\n')}
-</resources>
+`;
+  const foot = `</resources>
 <build>
 ${placed.join('\n')}
 </build>
 </model>
 `;
+  return joinBytes([utf8(head), ...shapes, utf8(foot)]);
 }
 
-/** The same mesh stands on a bed and in the kit. */
-const written = new WeakMap<Mesh, string>();
+const utf8 = (text: string): Uint8Array => new TextEncoder().encode(text);
 
-function meshXml(mesh: Mesh): string {
+/** The same mesh stands on a bed and in the kit. */
+const written = new WeakMap<Mesh, Uint8Array>();
+
+function meshXml(mesh: Mesh): Uint8Array {
   const known = written.get(mesh);
   if (known !== undefined) return known;
-  const text = writeMesh(mesh);
-  written.set(mesh, text);
-  return text;
+  const bytes = utf8(writeMesh(mesh));
+  written.set(mesh, bytes);
+  return bytes;
 }
 
 function writeMesh({ positions, triangles }: Mesh): string {

@@ -1,5 +1,6 @@
 /** A 3MF package: a zip with the model, its thumbnail and how they belong together (Open Packaging Conventions). */
 import { strToU8, Zip, type ZipInputFile, ZipPassThrough } from 'fflate';
+import { joinBytes } from '../bytes.js';
 import type { Compression } from '../context.js';
 
 const TYPES = `<?xml version="1.0" encoding="UTF-8"?>
@@ -21,7 +22,7 @@ const NO_TIME = '1980-01-01T00:00:00';
 const DEFLATED = 8;
 
 export interface PackageContent {
-  readonly model: string;
+  readonly model: Uint8Array;
   readonly thumbnail: Uint8Array;
 }
 
@@ -45,21 +46,11 @@ export function threeMf({ model, thumbnail }: PackageContent, { deflateRaw, crc3
   };
   put('[Content_Types].xml', strToU8(TYPES));
   put('_rels/.rels', strToU8(RELATIONS));
-  put('3D/3dmodel.model', strToU8(model));
+  put('3D/3dmodel.model', model);
   const stored = new ZipPassThrough('Metadata/thumbnail.png');
   stored.mtime = NO_TIME;
   zip.add(stored);
   stored.push(thumbnail, true);
   zip.end();
-  return joined(chunks);
-}
-
-function joined(chunks: readonly Uint8Array[]): Uint8Array {
-  const whole = new Uint8Array(chunks.reduce((sum, { length }) => sum + length, 0));
-  let at = 0;
-  for (const chunk of chunks) {
-    whole.set(chunk, at);
-    at += chunk.length;
-  }
-  return whole;
+  return joinBytes(chunks);
 }

@@ -1,0 +1,43 @@
+import { expect, test } from 'vitest';
+import type { Beam, Placement } from '../../src/kit/types.js';
+import { wireLengths } from '../../src/outputs/wire-lengths.js';
+import { translation } from '../../src/solid/matrix.js';
+
+const beam = (
+  line: 'column' | 'row',
+  from: readonly [number, number, number],
+  to: readonly [number, number, number],
+): Beam => ({
+  name: line,
+  line,
+  index: 0,
+  from,
+  to,
+  diameter: 2,
+  corridor: 3,
+  emitter: '',
+  receiver: '',
+});
+const post = (name: string, x: number, y: number): Placement => ({
+  name: `${name}-post`,
+  part: 'corner-post',
+  matrix: translation([x, y, -20]),
+  rides: null,
+  touches: [],
+  overlaps: [],
+});
+
+test('wires run along the walls to the nearer corner, with 150 mm over at each end; the longest of a side counts', () => {
+  const posts = [
+    post('far-left', 0, 100),
+    post('far-right', 200, 100),
+    post('near-left', 0, 0),
+    post('near-right', 200, 0),
+  ];
+  const beams = [beam('column', [40, 110, 0], [40, -10, 0]), beam('column', [90, 110, 0], [90, -10, 0])];
+  // By hand: the second column's emitter is 90 + 10 from the far left corner, its receiver as far from the near left one.
+  expect(wireLengths({ beams, placements: posts }).map(({ id, number, length }) => [id, number, length])).toEqual([
+    ['wires-emitter-column', 2, 400],
+    ['wires-receiver-column', 2, 400],
+  ]);
+});
