@@ -38,6 +38,13 @@ export function leastMountWidth(spec: Spec): number {
 export const COLLAR = { wall: 1, notchDepth: 1.3, notchWidth: 1.6, notches: 10, length: 3.6, air: 0.6 } as const;
 export const collarRadius = (spec: Spec): number => carrierOf(spec).diameter / 2 + COLLAR.wall + COLLAR.notchDepth;
 
+/** As many notches as leave two printed lines between neighbours at their ground, ten at most. */
+export function collarNotches(spec: Spec): number {
+  const ground = collarRadius(spec) - COLLAR.notchDepth;
+  const between = COLLAR.notchWidth + 2 * spec.printer.machine.lineWidth.value;
+  return Math.min(COLLAR.notches, Math.floor((2 * Math.PI * ground) / between));
+}
+
 /**
  * Where the barrel lies: the collar and a little air take its rear, the seat the rest; a seat is never shorter than its
  * clamp's nut needs, so a short barrel stands back in it.

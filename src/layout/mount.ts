@@ -19,6 +19,7 @@ import {
   barrelPlace,
   CLOSE_WALL,
   COLLAR,
+  collarNotches,
   collarRadius,
   NUT_PLAY,
   PULL_WALL,
@@ -174,7 +175,7 @@ export function layMount(
     collar: {
       outer: collarOuter,
       length: COLLAR.length,
-      notches: COLLAR.notches,
+      notches: collarNotches(spec),
       notchDepth: COLLAR.notchDepth,
       notchWidth: COLLAR.notchWidth,
       front: barrelRear + COLLAR.length,
