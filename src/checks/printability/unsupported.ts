@@ -72,7 +72,11 @@ export function unsupported(
     // A strip held along both sides is next to nothing; along one, it hangs; at its ends alone, it is a thin bridge.
     if (rim.share >= ONE_SIDE && narrower(limits.line))
       return rim.share >= BOTH_SIDES ? [] : hanging(rim.free.map(([a, b]) => between(a, b, 0.5)));
-    const { span, at, loose } = chords(piece, { inside, held: goesOn });
+    const { span, at, loose } = chords(piece, {
+      inside,
+      held: goesOn,
+      enough: limits.bridge / 2 - 2 * grown,
+    });
     return loose.length > 0 ? hanging(loose) : [{ ...one, kind: 'bridge', size: span + 2 * grown, at: place(at) }];
   });
 }
