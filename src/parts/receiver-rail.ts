@@ -1,7 +1,9 @@
 /** Receiver rail: a window per beam as wide as the slide needs, a plinth for the sockets, a ridge that keeps them square. Prints on its floor. */
+import { upTenth } from '../layout/fits.js';
 import type { Layout } from '../layout/layout.js';
 import type { RailSegment } from '../layout/runs.js';
 import { SOCKET_RIDGE } from '../layout/socket.js';
+import type { Printer } from '../printers/printer.js';
 import type { Kernel, Solid } from '../solid/kernel.js';
 import { polygon } from '../solid/outlines.js';
 import { atPlaces, box, prism } from '../solid/shapes.js';
@@ -18,7 +20,7 @@ export function drawReceiverRail(k: Kernel, layout: Layout, segment: RailSegment
   const { socket, spec } = layout;
   const beamZ = spec.beam.height - section.bottom;
   const half = layout.corridor / 2 + WINDOW_PLAY;
-  const windows = segment.beams.map((x) => roofed([x, beamZ], half + socket.slide, half));
+  const windows = segment.beams.map((x) => roofed([x, beamZ], [half + socket.slide, half], spec.printer.machine));
   const { add, cut } = railBody(k, layout, { segment, windows });
   const top = section.floor + socket.bottom;
   const front = section.socketFront;
@@ -67,14 +69,20 @@ function ridged(
   return prism(k, outline, { axis: 'x', from: 0, to: length });
 }
 
-/** Window whose top slopes in at 45°, cut flat one millimetre up: a bridge as short as the window allows. */
-function roofed([x, z]: [number, number], halfWidth: number, halfHeight: number) {
+/**
+ * Window whose top slopes in at 45°, cut flat one millimetre up. A window too wide to bridge slopes in from lower down: the beam
+ * is round, and its way stays clear of the corners.
+ */
+function roofed([x, z]: [number, number], [halfWidth, halfHeight]: [number, number], { bridge, layer }: Printer) {
+  const top = z + halfHeight + 1;
+  // The layer beneath the flat is wider by one layer on each side.
+  const slope = Math.max(1, upTenth(halfWidth - bridge.value / 2 + layer.value));
   return polygon([
     [x - halfWidth, z - halfHeight],
     [x + halfWidth, z - halfHeight],
-    [x + halfWidth, z + halfHeight],
-    [x + halfWidth - 1, z + halfHeight + 1],
-    [x - halfWidth + 1, z + halfHeight + 1],
-    [x - halfWidth, z + halfHeight],
+    [x + halfWidth, top - slope],
+    [x + halfWidth - slope, top],
+    [x - halfWidth + slope, top],
+    [x - halfWidth, top - slope],
   ]);
 }

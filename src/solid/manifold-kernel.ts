@@ -205,7 +205,7 @@ function manifoldKernel(library: ManifoldToplevel, profiles: Profiles): Measurin
       for (const [name, width] of Object.entries(limits)) requirePositive(`narrow: ${name}`, width);
       const cut = held(solid).handle.slice(z);
       try {
-        return narrowPlaces(cut, limits);
+        return narrowPlaces(library, cut, limits);
       } finally {
         cut.delete();
       }

@@ -30,10 +30,17 @@ describe('walls', () => {
   test('of .79 is too thin where two lines are .8, of .81 is not', () => {
     const [one, ...more] = found(wall(0.79), EIGHT_TENTHS);
     expect(more).toEqual([]);
-    expect(one).toMatchObject({ code: 'print/thin-wall', severity: 'error', subject: 'block', limit: 0.8 });
+    expect(one).toMatchObject({ code: 'print/thin-wall', severity: 'warning', subject: 'block', limit: 0.8 });
     expect(one!.measured).toBeCloseTo(0.79, 2);
     expect(one!.message).toMatch(/at \(15\.0, 8\.4, \d/);
     expect(found(wall(0.81), EIGHT_TENTHS)).toEqual([]);
+  });
+
+  test('of less than one line is left out: an error', () => {
+    const [one, ...more] = found(wall(0.4));
+    expect(more).toEqual([]);
+    expect(one).toMatchObject({ code: 'print/thin-wall', severity: 'error' });
+    expect(one!.measured).toBeCloseTo(0.4, 2);
   });
 
   test('is found at any angle, and with thinner lines it prints', () => {

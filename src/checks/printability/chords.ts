@@ -23,8 +23,14 @@ export interface Chords {
   readonly loose: readonly Vec2[];
 }
 
-/** @param held - is there more of the layer at that point? */
-export function chords(piece: Outlines, { inside, held }: { readonly inside: Within; readonly held: Within }): Chords {
+/**
+ * @param held - is there more of the layer at that point?
+ * @param enough - a chord no longer than this needs no shorter one [mm]
+ */
+export function chords(
+  piece: Outlines,
+  { inside, held, enough }: { readonly inside: Within; readonly held: Within; readonly enough: number },
+): Chords {
   const sides = piece.flatMap((outline) => outline.map((from, i): Side => [from, outline[(i + 1) % outline.length]!]));
   const along = sides
     .map(([from, to]): [Vec2, number] => [unit(from, to), Math.hypot(to[0] - from[0], to[1] - from[1])])
@@ -38,12 +44,19 @@ export function chords(piece: Outlines, { inside, held }: { readonly inside: Wit
   const ways = [...along, ...round];
   const loose: Vec2[] = [];
   let [span, at]: [number, Vec2] = [0, piece[0]![0]!];
+  const flat = Float64Array.from(sides.flatMap(([[ax, ay], [bx, by]]) => [ax, ay, bx, by]));
+  const ends = { back: 0, forth: 0 };
+  let usual = 0;
   for (const point of probes(piece, inside)) {
     let shortest = Infinity;
-    for (const way of ways) {
-      const [back, forth] = reach(sides, point, way);
-      if (back + forth >= shortest) continue;
-      if (holds(held, point, [way, forth]) && holds(held, point, [way, -back])) shortest = back + forth;
+    // The way that served the last point first.
+    for (let n = 0; n < ways.length && shortest > enough; n++) {
+      const i = (usual + n) % ways.length;
+      reach(flat, point, ways[i]!, ends);
+      if (ends.back + ends.forth >= shortest) continue;
+      if (!holds(held, point, ways[i]!, ends.forth) || !holds(held, point, ways[i]!, -ends.back)) continue;
+      shortest = ends.back + ends.forth;
+      if (shortest <= enough) usual = i;
     }
     if (shortest === Infinity) loose.push(point);
     else if (shortest > span) [span, at] = [shortest, point];
@@ -85,20 +98,30 @@ const unit = (from: Vec2, to: Vec2): Vec2 => {
 };
 
 /** How far from the point to the piece's edge, back and forth along a way. */
-function reach(sides: readonly Side[], [x, y]: Vec2, [dx, dy]: Vec2): readonly [number, number] {
-  let [back, forth] = [Infinity, Infinity];
-  for (const [[ax, ay], [bx, by]] of sides) {
-    const [sa, sb] = [(ax - x) * dy - (ay - y) * dx, (bx - x) * dy - (by - y) * dx];
+function reach(sides: Float64Array, point: Vec2, way: Vec2, ends: { back: number; forth: number }): void {
+  const x = point[0];
+  const y = point[1];
+  const dx = way[0];
+  const dy = way[1];
+  ends.back = Infinity;
+  ends.forth = Infinity;
+  for (let i = 0; i < sides.length; i += 4) {
+    const ax = sides[i]! - x;
+    const ay = sides[i + 1]! - y;
+    const bx = sides[i + 2]! - x;
+    const by = sides[i + 3]! - y;
+    const sa = ax * dy - ay * dx;
+    const sb = bx * dy - by * dx;
     if (sa > 0 === sb > 0) continue;
     const share = sa / (sa - sb);
-    const along = (ax + share * (bx - ax) - x) * dx + (ay + share * (by - ay) - y) * dy;
-    if (along >= 0) forth = Math.min(forth, along);
-    else back = Math.min(back, -along);
+    const along = (ax + share * (bx - ax)) * dx + (ay + share * (by - ay)) * dy;
+    if (along >= 0) {
+      if (along < ends.forth) ends.forth = along;
+    } else if (-along < ends.back) ends.back = -along;
   }
-  return [back, forth];
 }
 
-function holds(held: Within, [x, y]: Vec2, [[dx, dy], far]: readonly [Vec2, number]): boolean {
+function holds(held: Within, point: Vec2, way: Vec2, far: number): boolean {
   const end = far + Math.sign(far) * BEYOND;
-  return held([x + end * dx, y + end * dy]);
+  return held([point[0] + end * way[0], point[1] + end * way[1]]);
 }

@@ -20,21 +20,20 @@ const ON_BED = 1e-3;
 /** @param mesh - as printed, its lowest point at z = 0 */
 export function footOf(mesh: Mesh): Foot {
   const { positions: p, triangles } = mesh;
-  const points: Vec2[] = [];
-  const seen = new Uint8Array(p.length);
+  const onBed = new Uint8Array(p.length / 3);
   let [area, height] = [0, 0];
   for (let i = 2; i < p.length; i += 3) if (p[i]! > height) height = p[i]!;
   for (let i = 0; i < triangles.length; i += 3) {
-    const [a, b, c] = [3 * triangles[i]!, 3 * triangles[i + 1]!, 3 * triangles[i + 2]!];
-    if (p[a + 2]! > ON_BED || p[b + 2]! > ON_BED || p[c + 2]! > ON_BED) continue;
-    area += Math.abs((p[b]! - p[a]!) * (p[c + 1]! - p[a + 1]!) - (p[b + 1]! - p[a + 1]!) * (p[c]! - p[a]!)) / 2;
-    for (const v of [a, b, c]) {
-      if (seen[v]) continue;
-      seen[v] = 1;
-      points.push([p[v]!, p[v + 1]!]);
-    }
+    const u = triangles[i]!;
+    const v = triangles[i + 1]!;
+    const w = triangles[i + 2]!;
+    if (p[3 * u + 2]! > ON_BED || p[3 * v + 2]! > ON_BED || p[3 * w + 2]! > ON_BED) continue;
+    const x = p[3 * u]!;
+    const y = p[3 * u + 1]!;
+    area += Math.abs((p[3 * v]! - x) * (p[3 * w + 1]! - y) - (p[3 * v + 1]! - y) * (p[3 * w]! - x)) / 2;
+    onBed[u] = onBed[v] = onBed[w] = 1;
   }
-  const hull = hullOf(points);
+  const hull = hullOf(outermost(p, onBed));
   return { area, hull, ...callipers(hull), height, centre: () => meshCentroid(mesh) };
 }
 
@@ -57,14 +56,43 @@ const beside = (hull: readonly Vec2[], point: Vec2): number =>
         }),
       );
 
-/** Andrew's monotone chain, without the points that lie within the farthest in eight directions. */
+/** Points on the bed but for those within the farthest in eight directions: few of a foot full of letters. */
+function outermost(p: Float32Array, onBed: Uint8Array): readonly Vec2[] {
+  const all: number[] = [];
+  for (let v = 0; v < onBed.length; v++) if (onBed[v]) all.push(3 * v);
+  if (all.length === 0) return [];
+  const at = (i: number): Vec2 => [p[i]!, p[i + 1]!];
+  const outer = Array.from({ length: 8 }, (_, k) => {
+    const x = Math.cos((k * Math.PI) / 4);
+    const y = Math.sin((k * Math.PI) / 4);
+    let most = all[0]!;
+    let far = -Infinity;
+    for (const i of all) {
+      const along = p[i]! * x + p[i + 1]! * y;
+      if (along <= far) continue;
+      most = i;
+      far = along;
+    }
+    return at(most);
+  });
+  const rest: Vec2[] = [];
+  for (const i of all) {
+    const x = p[i]!;
+    const y = p[i + 1]!;
+    for (let k = 0; k < 8; k++) {
+      const a = outer[k]!;
+      const b = outer[(k + 1) % 8]!;
+      if ((b[0] - a[0]) * (y - a[1]) - (b[1] - a[1]) * (x - a[0]) > 0) continue;
+      rest.push([x, y]);
+      break;
+    }
+  }
+  return rest;
+}
+
+/** Andrew's monotone chain. */
 function hullOf(points: readonly Vec2[]): readonly Vec2[] {
-  const outer = EIGHT.map(([x, y]) =>
-    points.reduce((most, q) => (q[0] * x + q[1] * y > most[0] * x + most[1] * y ? q : most), points[0] ?? [0, 0]),
-  );
-  const sorted = points
-    .filter((q) => outer.some((a, i) => turn(a, outer[(i + 1) % outer.length]!, q) <= 0))
-    .sort(([ax, ay], [bx, by]) => ax - bx || ay - by);
+  const sorted = [...points].sort(([ax, ay], [bx, by]) => ax - bx || ay - by);
   const half = (all: readonly Vec2[]): Vec2[] => {
     const chain: Vec2[] = [];
     for (const q of all) {
@@ -75,11 +103,6 @@ function hullOf(points: readonly Vec2[]): readonly Vec2[] {
   };
   return [...half(sorted), ...half(sorted.toReversed())];
 }
-
-const EIGHT: readonly Vec2[] = Array.from({ length: 8 }, (_, i) => [
-  Math.cos((i * Math.PI) / 4),
-  Math.sin((i * Math.PI) / 4),
-]);
 
 /** Least and greatest width, each across a side of the hull. */
 function callipers(hull: readonly Vec2[]): { readonly width: number; readonly length: number } {

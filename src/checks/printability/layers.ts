@@ -1,6 +1,6 @@
 /** A solid's layers, as sections at their middles, and those among them in which something hangs. */
 import type { MeasuringKernel, Solid } from '../../solid/kernel.js';
-import type { Box, Mesh, Outlines } from '../../solid/mesh.js';
+import type { Box, Mesh, Outlines, Vec2 } from '../../solid/mesh.js';
 import { rectangle } from '../../solid/outlines.js';
 import { type PrintLimits, RELIEF, RELIEF_REACH } from './limits.js';
 import { type Within, within } from './outline-index.js';
@@ -37,13 +37,17 @@ export function hangings(
       if (middle(i) < top) windows.set(i, [...(windows.get(i) ?? []), ...looked]);
   }
   const { plane } = kernel;
-  /** Cut when it is first asked for. */
+  /** Is there something within relief below z? Cut when it is first asked for. */
   const floor = (z: number): Within => {
-    let ground: Within | null = null;
-    return (point) => {
-      ground ??= z <= 0 ? () => true : within(kernel.section(solid, z));
-      return ground(point);
-    };
+    const grounds = [0.5, 0.75, 1].map((share) => {
+      const at = z - share * RELIEF;
+      let ground: Within | null = null;
+      return (point: Vec2) => {
+        ground ??= at <= 0 ? () => true : within(kernel.section(solid, at));
+        return ground(point);
+      };
+    });
+    return (point) => grounds.some((ground) => ground(point));
   };
   return [...windows]
     .sort(([a], [b]) => a - b)
@@ -60,7 +64,7 @@ export function hangings(
             around,
             beneath: kernel.section(solid, middle(layer - 1), wider),
             z: layer * h,
-            floor: floor(layer * h - RELIEF),
+            floor: floor(layer * h),
           },
           limits,
         ),

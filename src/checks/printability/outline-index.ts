@@ -11,7 +11,8 @@ export function within(outlines: Outlines): Within {
   let [low, high, n] = [Infinity, -Infinity, 0];
   for (const outline of outlines)
     for (let i = 0; i < outline.length; i++) {
-      const [from, to] = [outline[i]!, outline[i + 1 < outline.length ? i + 1 : 0]!];
+      const from = outline[i]!;
+      const to = outline[i + 1 < outline.length ? i + 1 : 0]!;
       sides[n++] = from[0];
       sides[n++] = from[1];
       sides[n++] = to[0];
@@ -24,15 +25,23 @@ export function within(outlines: Outlines): Within {
   const band = (y: number) => Math.min(bandCount - 1, Math.max(0, Math.floor((y - low) * scale)));
   const bands: number[][] = Array.from({ length: bandCount }, () => []);
   for (let s = 0; s < sides.length; s += 4) {
-    const [a, b] = [sides[s + 1]!, sides[s + 3]!];
-    for (let i = band(Math.min(a, b)); i <= band(Math.max(a, b)); i++) bands[i]!.push(s);
+    const a = band(Math.min(sides[s + 1]!, sides[s + 3]!));
+    const b = band(Math.max(sides[s + 1]!, sides[s + 3]!));
+    for (let i = a; i <= b; i++) bands[i]!.push(s);
   }
-  return ([x, y]) => {
+  return (point) => {
+    const x = point[0];
+    const y = point[1];
     if (y < low || y > high) return false;
     let inside = false;
-    for (const s of bands[band(y)]!) {
-      const [ax, ay, bx, by] = [sides[s]!, sides[s + 1]!, sides[s + 2]!, sides[s + 3]!];
-      if (ay > y !== by > y && x < ax + ((y - ay) / (by - ay)) * (bx - ax)) inside = !inside;
+    const near = bands[band(y)]!;
+    for (let i = 0; i < near.length; i++) {
+      const s = near[i]!;
+      const ay = sides[s + 1]!;
+      const by = sides[s + 3]!;
+      if (ay > y === by > y) continue;
+      const ax = sides[s]!;
+      if (x < ax + ((y - ay) / (by - ay)) * (sides[s + 2]! - ax)) inside = !inside;
     }
     return inside;
   };

@@ -41,6 +41,9 @@ export const solidInTheAir = (
 const inTheAir = (all: readonly Fault[]): number =>
   all.filter(({ long }) => !long).reduce((sum, { area }) => sum + area, 0);
 
+/** Spans come out of facets in single precision [mm]. */
+const ROUNDING = 0.005;
+
 interface Fault {
   readonly kind: Unsupported['kind'];
   /** The piece that is worst; `size` as in it. */
@@ -68,7 +71,7 @@ function faults(found: readonly Hanging[], limits: PrintLimits): readonly Fault[
     const onThis = new Map<(typeof slopes)[number], Unsupported[]>();
     for (const piece of pieces) {
       if (piece.kind !== 'hang') {
-        const long = piece.kind === 'bridge' && piece.size <= limits.bridge;
+        const long = piece.kind === 'bridge' && piece.size <= limits.bridge + ROUNDING;
         if (!long || piece.size > limits.bridge / 2)
           single.push({ kind: piece.kind, worst: piece, layers: 1, area: piece.area, long });
         continue;

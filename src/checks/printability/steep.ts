@@ -37,16 +37,24 @@ export function undersides(
   const areas: number[] = [];
   const onSteep = new Uint8Array(vertices);
   for (let i = 0; i < triangles.length; i += 3) {
-    const [a, b, c] = [triangles[i]!, triangles[i + 1]!, triangles[i + 2]!];
-    const [za, zb, zc] = [p[3 * a + 2]!, p[3 * b + 2]!, p[3 * c + 2]!];
+    const a = triangles[i]!;
+    const b = triangles[i + 1]!;
+    const c = triangles[i + 2]!;
+    const za = p[3 * a + 2]!;
+    const zb = p[3 * b + 2]!;
+    const zc = p[3 * c + 2]!;
     const least = Math.min(za, zb, zc);
     const most = Math.max(za, zb, zc);
     if (za > least) lower[a] = 1;
     if (zb > least) lower[b] = 1;
     if (zc > least) lower[c] = 1;
     if (most <= above) continue;
-    const [ux, uy, uz] = [p[3 * b]! - p[3 * a]!, p[3 * b + 1]! - p[3 * a + 1]!, zb - za];
-    const [vx, vy, vz] = [p[3 * c]! - p[3 * a]!, p[3 * c + 1]! - p[3 * a + 1]!, zc - za];
+    const ux = p[3 * b]! - p[3 * a]!;
+    const uy = p[3 * b + 1]! - p[3 * a + 1]!;
+    const uz = zb - za;
+    const vx = p[3 * c]! - p[3 * a]!;
+    const vy = p[3 * c + 1]! - p[3 * a + 1]!;
+    const vz = zc - za;
     const nz = ux * vy - uy * vx;
     // A flat sliver may be turned over by rounding: it belongs to the ceiling that it lies in.
     const sliver =
@@ -96,7 +104,8 @@ function joined(
   for (const i of steep) {
     isSteep[i / 3] = 1;
     for (let k = 0; k < 3; k++) {
-      const [from, to] = [triangles[i + k]!, triangles[i + ((k + 1) % 3)]!];
+      const from = triangles[i + k]!;
+      const to = triangles[i + (k === 2 ? 0 : k + 1)]!;
       parent[root(from)] = root(to);
       if (!rim.delete(to * vertices + from)) rim.set(from * vertices + to, i);
     }
@@ -125,10 +134,13 @@ function joined(
     for (let i = 0; i < triangles.length; i += 3) {
       if (isSteep[i / 3]) continue;
       for (let k = 0; k < 3; k++) {
-        const [from, to, over] = [triangles[i + k]!, triangles[i + ((k + 1) % 3)]!, triangles[i + ((k + 2) % 3)]!];
-        if (!(onSteep[from] && onSteep[to])) continue;
+        const from = triangles[i + k]!;
+        if (!onSteep[from]) continue;
+        const to = triangles[i + (k === 2 ? 0 : k + 1)]!;
+        if (!onSteep[to]) continue;
         const facet = rim.get(to * vertices + from);
         if (facet === undefined) continue;
+        const over = triangles[i + (k === 0 ? 2 : k - 1)]!;
         // Beyond the side the surface goes on below the facet (a wall beside the room beneath), or above it (a free edge).
         if (height(p, triangles, { facet, over }) > 1e-4) continue;
         if (!isSliver(p, [from, to, over])) {
@@ -225,12 +237,20 @@ function height(
   t: Uint32Array,
   { facet, over }: { readonly facet: number; readonly over: number },
 ): number {
-  const [a, b, c] = [3 * t[facet]!, 3 * t[facet + 1]!, 3 * t[facet + 2]!];
-  const [ux, uy, uz] = [p[b]! - p[a]!, p[b + 1]! - p[a + 1]!, p[b + 2]! - p[a + 2]!];
-  const [vx, vy, vz] = [p[c]! - p[a]!, p[c + 1]! - p[a + 1]!, p[c + 2]! - p[a + 2]!];
+  const a = 3 * t[facet]!;
+  const b = 3 * t[facet + 1]!;
+  const c = 3 * t[facet + 2]!;
+  const ux = p[b]! - p[a]!;
+  const uy = p[b + 1]! - p[a + 1]!;
+  const uz = p[b + 2]! - p[a + 2]!;
+  const vx = p[c]! - p[a]!;
+  const vy = p[c + 1]! - p[a + 1]!;
+  const vz = p[c + 2]! - p[a + 2]!;
   const v = 3 * over;
   if (Math.max(Math.abs(uz), Math.abs(vz)) < FLAT) return p[a + 2]! - p[v + 2]!;
-  const [nx, ny, nz] = [uy * vz - uz * vy, uz * vx - ux * vz, ux * vy - uy * vx];
+  const nx = uy * vz - uz * vy;
+  const ny = uz * vx - ux * vz;
+  const nz = ux * vy - uy * vx;
   return ((p[v]! - p[a]!) * nx + (p[v + 1]! - p[a + 1]!) * ny + (p[v + 2]! - p[a + 2]!) * nz) / Math.hypot(nx, ny, nz);
 }
 

@@ -62,18 +62,26 @@ export function unsupported(
         ? []
         : [{ ...one, kind: 'bridge', size: width(plane, piece) + 2 * grown, at: place(widest) }];
     const hanging = (points: readonly Vec2[]): readonly Unsupported[] => {
-      const { point, from, reach } = farthest(points, rim.held);
+      const { point, reach } = farthest(points, rim.held);
       const size = reach + grown;
-      if (size <= RELIEF_REACH && floor([(point[0] + from[0]) / 2, (point[1] + from[1]) / 2])) return [];
+      // Marks cross each other: for the most part there is ground under its edge.
+      if (size <= RELIEF_REACH && 2 * rim.free.filter((part) => floor(inward(part))).length >= rim.free.length)
+        return [];
       return [{ ...one, kind: 'hang', size, at: place(point) }];
     };
     // A strip held along both sides is next to nothing; along one, it hangs; at its ends alone, it is a thin bridge.
     if (rim.share >= ONE_SIDE && narrower(limits.line))
       return rim.share >= BOTH_SIDES ? [] : hanging(rim.free.map(([a, b]) => between(a, b, 0.5)));
-    const { span, at, loose } = chords(piece, { inside, held: goesOn });
+    const { span, at, loose } = chords(piece, {
+      inside,
+      held: goesOn,
+      enough: limits.bridge / 2 - 2 * grown,
+    });
     return loose.length > 0 ? hanging(loose) : [{ ...one, kind: 'bridge', size: span + 2 * grown, at: place(at) }];
   });
 }
+
+const INWARD = 0.05;
 
 type Side = readonly [Vec2, Vec2];
 
@@ -101,6 +109,13 @@ function rimOf(piece: Outlines, goesOn: Within) {
   return { held, free, share: share(held) };
 }
 
+/** A place just within a piece, beside the middle of one of its sides. */
+function inward([from, to]: Side): Vec2 {
+  const length = far(from, to);
+  const [x, y] = between(from, to, 0.5);
+  return [x - ((to[1] - from[1]) / length) * INWARD, y + ((to[0] - from[0]) / length) * INWARD];
+}
+
 /** Width of the widest place of a piece, twice the largest circle's radius, found to a thousandth [mm]. */
 function width(plane: Profiles, piece: Outlines): number {
   const holds = (d: number) => plane.offset(piece, -d / 2, { corners: 'miter' }).length > 0;
@@ -118,21 +133,19 @@ const next = (outline: readonly Vec2[], i: number): Vec2 => outline[(i + 1) % ou
 const between = (a: Vec2, b: Vec2, share: number): Vec2 => [a[0] + share * (b[0] - a[0]), a[1] + share * (b[1] - a[1])];
 const far = (a: Vec2, b: Vec2): number => Math.hypot(a[0] - b[0], a[1] - b[1]);
 
-/** The point that is farthest from all the sides, its nearest place on them, and how far it is. */
-function farthest(points: readonly Vec2[], sides: readonly Side[]) {
-  let most = { point: points[0]!, from: points[0]!, reach: -1 };
+/** The point that is farthest from all the sides, and how far it is. */
+function farthest(points: readonly Vec2[], sides: readonly Side[]): { readonly point: Vec2; readonly reach: number } {
+  let most = { point: points[0]!, reach: -1 };
   for (const point of points) {
-    let [from, least] = [point, Infinity];
+    let least = Infinity;
     for (const [a, b] of sides) {
       const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
       const along = ((point[0] - a[0]) * dx + (point[1] - a[1]) * dy) / (dx * dx + dy * dy);
       const share = Math.min(1, Math.max(0, along));
-      const [x, y] = [a[0] + share * dx, a[1] + share * dy];
-      const square = (point[0] - x) ** 2 + (point[1] - y) ** 2;
-      if (square < least) [from, least] = [[x, y], square];
+      least = Math.min(least, (point[0] - a[0] - share * dx) ** 2 + (point[1] - a[1] - share * dy) ** 2);
       if (least <= most.reach) break;
     }
-    if (least > most.reach) most = { point, from, reach: least };
+    if (least > most.reach) most = { point, reach: least };
   }
   return { ...most, reach: Math.sqrt(most.reach) };
 }
