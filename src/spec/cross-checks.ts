@@ -17,6 +17,7 @@ import {
 import { FINGER } from './finger.js';
 import { type Unplaced, valueAt } from './mistakes.js';
 import { MOST_FIELD, presetSchema } from './schema.js';
+import { SURROUNDINGS } from './surroundings.js';
 import { dotted, list, type Path } from './words.js';
 
 /** Sizes of the cells along one axis [mm], or undefined where the preset doesn't say them rightly. */
@@ -121,10 +122,17 @@ function checkFinger(data: unknown): Unplaced[] {
 }
 
 function checkSurroundings(data: unknown): Unplaced[] {
-  const [coldest, warmest] = (['coldest', 'warmest'] as const).map((key) => valueAt(data, ['surroundings', key]));
-  if (typeof coldest !== 'number' || typeof warmest !== 'number' || coldest <= warmest) return [];
-  const message = `the coldest, ${coldest} °C, is warmer than the warmest, ${warmest} °C`;
-  return [{ code: 'preset/conflict', path: ['surroundings', 'coldest'], message, at: 'value' }];
+  const [given, most] = (['coldest', 'warmest'] as const).map((key) => {
+    const value = valueAt(data, ['surroundings', key]);
+    return typeof value === 'number' ? value : undefined;
+  });
+  if (given === undefined && most === undefined) return [];
+  const coldest = given ?? SURROUNDINGS.coldest;
+  const warmest = most ?? SURROUNDINGS.warmest;
+  if (coldest <= warmest) return [];
+  const key = given === undefined ? 'warmest' : 'coldest';
+  const message = `the coldest, ${coldest} °C${given === undefined ? ' unless the preset says' : ''}, is warmer than the warmest, ${warmest} °C${most === undefined ? ' unless the preset says' : ''}`;
+  return [{ code: 'preset/conflict', path: ['surroundings', key], message, at: 'value' }];
 }
 
 function checkLeaf(data: unknown): Unplaced[] {

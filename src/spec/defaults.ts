@@ -12,6 +12,7 @@ import { FINGER } from './finger.js';
 import { fillScan, SCAN_DEFAULTS } from './scan.js';
 import type { Preset } from './schema.js';
 import type { Solved, Spec } from './spec.js';
+import { SURROUNDINGS } from './surroundings.js';
 
 /** The defaults and why they are what they are, by path; the order is the schema's. */
 export const DEFAULTS = {
@@ -30,8 +31,8 @@ export const DEFAULTS = {
     why: 'the broad end of measured fingertips, about 16 to 20 (Dandekar et al. 2003)',
   },
   'light.ambient': { value: 'lamps', why: 'a desk indoors; name the brightest light that the panel must work in' },
-  'surroundings.coldest': { value: 15, why: 'a lived-in room' },
-  'surroundings.warmest': { value: 35, why: 'a lived-in room in summer, beside electronics' },
+  'surroundings.coldest': { value: SURROUNDINGS.coldest, why: 'a lived-in room' },
+  'surroundings.warmest': { value: SURROUNDINGS.warmest, why: 'a lived-in room in summer, beside electronics' },
   material: { value: 'petg', why: 'holds the largest strain for years among the plastics every printer prints' },
   printer: { value: 'bed-220', why: 'the most common size of bed' },
   'screws.adjust': { value: 'M2.5', why: 'fine pitch (0.45) that still takes a sturdy key' },

@@ -8,6 +8,7 @@ import type { OutputContext } from '../context.js';
 import { takenApart } from '../explode.js';
 import { tidy } from '../json-text.js';
 import { partFigures, quantities } from '../part-figures.js';
+import { shapePath } from '../shapes.js';
 import { standingPath } from '../standing.js';
 import { base64 } from './html.js';
 
@@ -33,7 +34,7 @@ export function sceneData(context: OutputContext): SceneData {
       material: part.material,
       massG: tidy(massG, 3),
       quantity: count.get(part.id)!,
-      file: standingPath(part),
+      file: shapePath(part.kind === 'printed' ? 'stl' : 'bought', part),
       colour: hex(colourOf(part)),
       cover: COVER.test(part.id),
       at,
