@@ -26,6 +26,7 @@ import { scan } from './scan.js';
 import { signal } from './signal.js';
 import { stiffness } from './stiffness.js';
 import { stray } from './stray.js';
+import { supply } from './supply.js';
 import { temperature } from './temperature.js';
 import { threads } from './threads.js';
 import { toolAccess } from './tool-access.js';
@@ -44,6 +45,7 @@ export const CHECKS: readonly Check[] = [
   stiffness,
   pitch,
   scan,
+  supply,
   labels,
   bed,
   overhang,

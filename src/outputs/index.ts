@@ -11,12 +11,15 @@ import { sheets } from './sheets/sheets.js';
 import { summary } from './summary.js';
 import { bed3mf } from './three-mf/bed-3mf.js';
 import { kit3mf } from './three-mf/kit-3mf.js';
+import { crossingsJson, wiresCsv } from './wires-csv.js';
 
 export const OUTPUTS = {
   bed3mf,
   kit3mf,
   partsCsv,
   channelsCsv,
+  wiresCsv,
+  crossingsJson,
   kitJson,
   summary,
   partSheets,

@@ -1,9 +1,9 @@
 /** `parts.csv`: what to print and what to buy, with numbers. */
 import type { Part } from '../kit/types.js';
+import { wireLengths } from '../kit/wire-lengths.js';
 import type { Output, OutputContext } from './context.js';
 import { tidy } from './json-text.js';
 import { partFigures, quantities } from './part-figures.js';
-import { wireLengths } from './wire-lengths.js';
 
 const HEADER = [
   'kind',

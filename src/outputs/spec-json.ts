@@ -35,6 +35,12 @@ export function specJson(spec: Spec, solved: readonly Solved[]): Json {
     screws: { ...spec.screws },
     frame: given(spec.frame),
     scan: { ...scanKeys(spec.scan) },
+    supply: given({
+      gauge: spec.supply.gauge,
+      logic_ma: spec.supply.logicMa,
+      battery_mah: spec.supply.batteryMah,
+      battery_v: spec.supply.batteryV,
+    }),
   };
   // Only what the spec leaves out: a default that is already a list of cells is not put back as a count.
   for (const { path, value } of solved) put(tree, path.split('.'), plain(value));

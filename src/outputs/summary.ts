@@ -87,6 +87,8 @@ const WHAT_FOR: Readonly<Record<string, string>> = {
   'channels.csv': 'which line is read on which channel, for wiring and program',
   'report.html':
     'all of it on one page, with a 3D view, the order of assembly in pictures, and how to align; open it in a browser',
+  'wires.csv': 'every wire, from where to where, how long',
+  'crossings.json': 'which pair of beams is which key, for the program that reads the panel',
   'kit.json': 'everything about the kit, the order of assembly included, for other programs',
   'summary.txt': 'this text',
 };

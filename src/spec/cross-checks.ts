@@ -44,6 +44,7 @@ export function crossCheck(data: unknown): readonly Unplaced[] {
     ...checkLabels(data),
     ...checkFinger(data),
     ...checkSurroundings(data),
+    ...checkBattery(data),
     ...checkLeaf(data),
     ...checkEntries(data),
   ];
@@ -133,6 +134,16 @@ function checkSurroundings(data: unknown): Unplaced[] {
   const key = given === undefined ? 'warmest' : 'coldest';
   const message = `the coldest, ${coldest} °C${given === undefined ? ' unless the preset says' : ''}, is warmer than the warmest, ${warmest} °C${most === undefined ? ' unless the preset says' : ''}`;
   return [{ code: 'preset/conflict', path: ['surroundings', key], message, at: 'value' }];
+}
+
+/** Capacity without voltage says nothing, and the other way about. */
+function checkBattery(data: unknown): Unplaced[] {
+  const keys = ['battery_mah', 'battery_v'] as const;
+  const given = keys.filter((key) => valueAt(data, ['supply', key]) !== undefined);
+  if (given.length !== 1) return [];
+  const other = keys.find((key) => key !== given[0])!;
+  const message = `supply.${other} is missing: a battery is stated by its capacity and its mean voltage`;
+  return [{ code: 'preset/missing', path: ['supply', other], message, at: 'key' }];
 }
 
 function checkLeaf(data: unknown): Unplaced[] {

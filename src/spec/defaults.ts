@@ -39,6 +39,8 @@ export const DEFAULTS = {
   'screws.clamp': { value: 'M2.5', why: 'its key, 1.3, also fits the notches of the collar that rolls the barrel' },
   'screws.fix': { value: 'M3', why: 'the size every maker has' },
   ...SCAN_DEFAULTS,
+  'supply.gauge': { value: 26, why: 'thin enough to lead in a rail, thick enough to strip; common practice' },
+  'supply.logic_ma': { value: 100, why: 'a small controller with a radio, on average; common practice: measure yours' },
 } as const satisfies Record<string, { value: string | number; why: string }>;
 
 /**
@@ -76,6 +78,8 @@ export function fillDefaults(preset: Preset, name: string): Spec {
   const clamp = or(preset.screws?.clamp, 'screws.clamp');
   const fix = or(preset.screws?.fix, 'screws.fix');
   const scan = fillScan(preset.scan, or);
+  const gauge = or(preset.supply?.gauge, 'supply.gauge');
+  const logicMa = or(preset.supply?.logic_ma, 'supply.logic_ma');
 
   const emits = resolveEntry(emitter, { catalogue: emitters, figures: emitterFigures, what: 'emitter' });
   const receives = resolveEntry(receiver, { catalogue: receivers, figures: receiverFigures, what: 'receiver' });
@@ -128,6 +132,12 @@ export function fillDefaults(preset: Preset, name: string): Spec {
     screws: { adjust, clamp, fix },
     frame: { wall: frame?.wall, deck: frame?.deck, margin: frame?.margin },
     scan,
+    supply: {
+      gauge,
+      logicMa,
+      batteryMah: preset.supply?.battery_mah,
+      batteryV: preset.supply?.battery_v,
+    },
     chosen,
   };
 }

@@ -224,6 +224,26 @@ export const presetSchema = z.strictObject({
     })
     .optional()
     .meta({ description: 'How the receivers are read' }),
+  supply: z
+    .strictObject({
+      gauge: quantity({
+        least: 16,
+        most: 36,
+        unit: '',
+        what: 'American wire gauge of the wires',
+        whole: true,
+      }).optional(),
+      logic_ma: quantity({
+        least: 0,
+        most: 5000,
+        unit: 'mA',
+        what: 'Controller, radio, display and multiplexers',
+      }).optional(),
+      battery_mah: quantity({ least: 10, most: 100_000, unit: 'mAh', what: 'Battery, as printed on it' }).optional(),
+      battery_v: quantity({ least: 0.9, most: 30, unit: 'V', what: 'Battery, mean voltage' }).optional(),
+    })
+    .optional()
+    .meta({ description: 'Wires, logic and battery' }),
 });
 
 /** A preset as written, once it has passed. */

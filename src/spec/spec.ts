@@ -60,6 +60,13 @@ export interface Spec {
     readonly margin: number | undefined;
   };
   /** How the receivers are read. */
+  readonly supply: {
+    /** American wire gauge. */
+    readonly gauge: number;
+    readonly logicMa: number;
+    readonly batteryMah: number | undefined;
+    readonly batteryV: number | undefined;
+  };
   readonly scan: {
     /** Channels of a multiplexer. */
     readonly channels: 8 | 16;

@@ -96,6 +96,12 @@ export function writePreset(preset: NewPreset): string {
       ['supply_v', undefined, 'scan.supply_v', 'of the pull-ups'],
       ['lit_level', undefined, 'scan.lit_level', 'or high: what a receiver reads while lit'],
     ]),
+    '',
+    ...section('supply', [
+      ['gauge', undefined, 'supply.gauge', 'American wire gauge'],
+      ['logic_ma', undefined, 'supply.logic_ma', 'controller, radio, display'],
+    ]),
+    '# A battery: battery_mah and battery_v under supply.',
   ];
   return `${lines.join('\n')}\n`;
 }

@@ -57,6 +57,7 @@ export const spec: Spec = {
   printer: { name: 'bed-220', machine: bed220 },
   screws: { adjust: 'M2.5', clamp: 'M2.5', fix: 'M3' },
   frame: { wall: undefined, deck: undefined, margin: undefined },
+  supply: { gauge: 26, logicMa: 100, batteryMah: undefined, batteryV: undefined },
   scan: {
     channels: 8,
     address: 'shared',

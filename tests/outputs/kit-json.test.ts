@@ -71,6 +71,8 @@ describe('kit.json', () => {
       'kit.3mf',
       'parts.csv',
       'channels.csv',
+      'wires.csv',
+      'crossings.json',
       'kit.json',
       'summary.txt',
       'drawings/block.svg',

@@ -50,6 +50,8 @@ test('three keys are enough; everything else is defaulted with a reason, or left
     'scan.pull_up_ohm',
     'scan.supply_v',
     'scan.lit_level',
+    'supply.gauge',
+    'supply.logic_ma',
     'receivers.part.aperture_diameter',
     'receivers.part.aperture_depth',
     'beam.height',

@@ -1,8 +1,9 @@
 /** What to print, on which bed, and what to buy. */
+
+import { wireLengths } from '../../kit/wire-lengths.js';
 import { PLASTIC_ASSUMES } from '../beds/plastic.js';
 import type { OutputContext } from '../context.js';
 import { partFigures, quantities } from '../part-figures.js';
-import { wireLengths } from '../wire-lengths.js';
 import { table, text } from './html.js';
 
 const WIRES = 'emitter-wires';

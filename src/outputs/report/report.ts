@@ -14,6 +14,7 @@ import { sceneData } from './scene.js';
 import { sourcesHtml } from './sources.js';
 import { stepsHtml } from './steps.js';
 import { STYLE } from './style.js';
+import { supplyHtml } from './supply.js';
 
 export const report: Output = (context) => [
   { path: 'report.html', bytes: new TextEncoder().encode(reportHtml(context)) },
@@ -26,6 +27,7 @@ const CHAPTERS = [
   ['parts', 'Parts and hardware'],
   ['assembly', 'Putting it together'],
   ['align', 'Alignment'],
+  ['supply', 'Supply and wiring'],
   ['budgets', 'Budgets'],
   ['chosen', 'Chosen for you'],
   ['sources', 'Sources'],
@@ -46,6 +48,7 @@ export function reportHtml(context: OutputContext): string {
     parts: hardwareHtml(context),
     assembly: `<p>In the pictures what is new stands in full colour, a little off its place.</p>${stepsHtml(context)}`,
     align: alignHtml(context),
+    supply: supplyHtml(context),
     budgets: `${aimFigure(context)}\n${fingerFigure(context)}\n${leafFigure(context.travel)}`,
     chosen: chosenHtml(context),
     sources: `<p>Figures that a catalogue gives carry its source; the preset’s own say so. Measure what you can and put it in the preset.</p>${sourcesHtml(spec)}`,

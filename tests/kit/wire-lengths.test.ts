@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import type { Beam, Placement } from '../../src/kit/types.js';
-import { wireLengths } from '../../src/outputs/wire-lengths.js';
+import { wireLengths } from '../../src/kit/wire-lengths.js';
 import { translation } from '../../src/solid/matrix.js';
 
 const beam = (

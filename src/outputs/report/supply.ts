@@ -1,0 +1,38 @@
+/** Supply and wiring: what is drawn, and where every wire goes. */
+import { wireRuns } from '../../kit/wire-lengths.js';
+import { supplyFigures } from '../../layout/supply.js';
+import type { OutputContext } from '../context.js';
+import { wiresOf } from '../wires-csv.js';
+import { table } from './html.js';
+
+export function supplyHtml(context: OutputContext): string {
+  const { kit, spec } = context;
+  const longest = Math.max(0, ...wireRuns(kit).flatMap(({ end, length }) => (end === 'emitter' ? [length] : [])));
+  const { emitters, receivers, logic, all, drop, resistor, capacitor, hours, ohmPerM } = supplyFigures(spec, longest);
+  const milli = (value: number) => `${(1000 * value).toFixed(1)}`;
+  return [
+    table(
+      `Supply of ${spec.scan.supplyV} V`,
+      ['what', 'value', 'unit'],
+      [
+        ['emitters', milli(emitters), 'mA'],
+        ['pull-ups of all receivers', milli(receivers), 'mA'],
+        ['logic, as the preset states it', milli(logic), 'mA'],
+        ['all', milli(all), 'mA'],
+        [`wire of gauge ${spec.supply.gauge}, warm`, ohmPerM.toFixed(3), 'Ω/m'],
+        ['lost on the longest emitter wires', milli(drop), 'mV'],
+        ['resistor in front of each emitter', resistor > 0 ? String(Math.ceil(resistor)) : 'none', 'Ω'],
+        ['one capacitor across the supply', (1e6 * capacitor).toFixed(0), 'µF'],
+        ['hours on the battery', hours === null ? 'no battery stated' : hours.toFixed(1), 'h'],
+      ],
+      { numbers: [1] },
+    ),
+    '<p>Lithium cells: charge and fuse them as their maker says, never unattended, and keep to local rules; a damaged or swollen cell is waste, not supply.</p>',
+    `<details><summary>Every wire</summary>${table(
+      'Wires, as wires.csv lists them',
+      ['name', 'to', 'length [mm]'],
+      wiresOf(context).map(({ name, to, length }) => [name, to, length]),
+      { numbers: [2] },
+    )}</details>`,
+  ].join('\n');
+}
