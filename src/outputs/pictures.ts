@@ -8,7 +8,8 @@ import { shapePath } from './shapes.js';
 import { standing } from './standing.js';
 
 export const KIT_SIZE = [840, 560] as const;
-const PART = [240, 180] as const;
+const OPEN = [660, 440] as const;
+const PART = [216, 162] as const;
 const COVERS = /^(cover|plug|hood)|-cover-screw/;
 
 /** The report shows the same one. */
@@ -27,7 +28,7 @@ export const pictures: Output = (context) => {
   const open = standing(context).filter(({ name, part }) => !COVERS.test(part.id) && !COVERS.test(name));
   return [
     { path: 'pictures/kit.png', bytes: kitPicture(context) },
-    { path: 'pictures/open.png', bytes: png(picture(open, { size: KIT_SIZE }), compression) },
+    { path: 'pictures/open.png', bytes: png(picture(open, { size: OPEN }), compression) },
     ...[...kit.parts.values()]
       .filter(({ kind }) => kind === 'printed')
       .map((part) => ({

@@ -15,6 +15,8 @@ import { frameMarks, scaleText } from './part-sheet.js';
 /** A3 lying [mm]. */
 const PAPER: Vec2 = [420, 297];
 const EDGE = 32;
+/** Along the longer side: finer than a thin line is wide on paper. */
+const SAMPLES = 760;
 const SCALES = [2, 1, 1 / 2, 1 / 5, 1 / 10] as const;
 const COVERS = /^(cover|plug|hood)|-cover-screw/;
 /** Screws and nuts are too small to tell apart here. */
@@ -30,7 +32,7 @@ function planSvg(context: OutputContext): string {
   const items = standing(context)
     .filter(({ name, part }) => !COVERS.test(part.id) && !COVERS.test(name) && !SMALL.test(part.id))
     .map(({ mesh, matrix }) => ({ mesh, matrix, edges: edgesOf(mesh) }));
-  const { segments, min, max } = lineView(items, VIEWS.top, 1000);
+  const { segments, min, max } = lineView(items, VIEWS.top, SAMPLES);
   const [w, h] = [max[0] - min[0], max[1] - min[1]];
   const scale =
     SCALES.find((one) => one * w <= PAPER[0] - 2 * EDGE && one * h <= PAPER[1] - 2 * EDGE - 14) ?? SCALES.at(-1)!;
@@ -80,7 +82,7 @@ function explodedSvg(context: OutputContext): string {
     matrix: multiply(translation(apart.get(item.name)!.by), item.matrix),
   }));
   const items = shown.map(({ mesh, matrix }) => ({ mesh, matrix, edges: edgesOf(mesh) }));
-  const { segments, min, max, cover } = lineView(items, VIEWS['iso-front'], 1000);
+  const { segments, min, max, cover } = lineView(items, VIEWS['iso-front'], SAMPLES);
   const [w, h] = [max[0] - min[0], max[1] - min[1]];
   const list = 90;
   const scale = Math.min((PAPER[0] - 2 * 16 - list) / w, (PAPER[1] - 50) / h);
