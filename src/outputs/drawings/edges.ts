@@ -3,8 +3,8 @@ import type { Mesh } from '../../solid/mesh.js';
 
 /** Faces that meet at less than this are one face: cosine of 20°. */
 const SMOOTH = 0.94;
-/** Twice a face's area below which it is a sliver [mm²]. */
-const LEAST = 1e-4;
+/** A face less high than this over its longest side is a sliver [mm]. */
+const LEAST = 0.01;
 
 export interface Edges {
   /** Two corners an edge, three numbers each [mm]. */
@@ -42,7 +42,12 @@ function findEdges({ positions, triangles }: Mesh): Edges {
     const nz = ux * vy - uy * vx;
     const length = Math.sqrt(nx * nx + ny * ny + nz * nz);
     // A sliver's normal says nothing: it stays 0 and counts as lying in its neighbour's plane.
-    if (length > LEAST) {
+    const longest = Math.max(
+      ux * ux + uy * uy + uz * uz,
+      vx * vx + vy * vy + vz * vz,
+      (vx - ux) ** 2 + (vy - uy) ** 2 + (vz - uz) ** 2,
+    );
+    if (length > LEAST * Math.sqrt(longest)) {
       faces[3 * t] = nx / length;
       faces[3 * t + 1] = ny / length;
       faces[3 * t + 2] = nz / length;
