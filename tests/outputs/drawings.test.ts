@@ -4,12 +4,14 @@ import { DOMParser } from 'linkedom';
 import { expect, test } from 'vitest';
 import { edgesOf } from '../../src/outputs/drawings/edges.js';
 import { lineView } from '../../src/outputs/drawings/line-view.js';
+import { partSheet } from '../../src/outputs/drawings/part-sheet.js';
 import { takenApart } from '../../src/outputs/explode.js';
 import { makeOutputs } from '../../src/outputs/make-outputs.js';
 import { sheetPdf } from '../../src/outputs/sheets/pdf.js';
 import { legend } from '../../src/outputs/sheets/sheets.js';
 import { OVERLAP, onTile, PAGE, tilesOf } from '../../src/outputs/sheets/tiles.js';
 import { translation } from '../../src/solid/matrix.js';
+import { box } from '../../src/solid/shapes.js';
 import { blockMesh } from '../solid/meshes.js';
 import { sampleInputs, sampleSpec } from './sample-kit.js';
 
@@ -67,6 +69,27 @@ test('a part’s sheet is A4, says its scale and its dimensions, and escapes the
     Math.hypot(+c! - +a!, +d! - +b!),
   );
   expect(drawn.some((length) => Math.abs(length - 50) < 0.3)).toBe(true);
+});
+
+test('the section stands upright: a foot 20 wide under a post 5 wide, 12 high', async () => {
+  const inputs = await sampleInputs();
+  const { kernel } = inputs;
+  const solid = kernel.union([box(kernel, [0, 0, 0], [20, 10, 2]), box(kernel, [0, 0, 1], [5, 10, 12])]);
+  const made = makeOutputs(inputs);
+  const context = { ...made.context, meshOf: () => kernel.mesh(solid) };
+  const svg = partSheet({ ...[...inputs.kit.parts.values()][1]!, solid, posed: null }, context);
+  const path = new DOMParser().parseFromString(svg, 'image/svg+xml').querySelector('path[fill="url(#hatch)"]')!;
+  const points = [...path.getAttribute('d')!.matchAll(/([\d.]+) ([\d.]+)/g)].map(
+    ([, x, y]) => [Number(x), Number(y)] as const,
+  );
+  const [left, right] = [Math.min(...points.map(([x]) => x)), Math.max(...points.map(([x]) => x))];
+  const low = Math.max(...points.map(([, y]) => y));
+  const at = (x: number) => points.filter(([px]) => Math.abs(px - x) < 0.01).map(([, y]) => y);
+  // At the foot's outer end there is only the foot, 2 of the 12 high, at the bottom of the drawing; the scale is 5:1.
+  expect(right - left).toBeCloseTo(100, 1);
+  expect(Math.max(...at(right))).toBeCloseTo(low, 2);
+  expect(low - Math.min(...at(right))).toBeCloseTo(10, 1);
+  expect(low - Math.min(...at(left))).toBeCloseTo(60, 1);
 });
 
 test('the legend’s cells are as wide and deep as the grid’s, labels in their middles, the near row lowest', () => {

@@ -129,11 +129,9 @@ interface Section {
 function sectionOf(part: Part, { min, max }: Box, { kernel }: Pick<OutputContext, 'kernel'>): Section {
   const flat = part.id === 'tilt-mount';
   const middle = flat ? (min[2] + max[2]) / 2 : (min[1] + max[1]) / 2;
-  // Upright: y becomes the height; what was behind lies on top.
+  // Upright: the height becomes y.
   const toFlat = multiply(rotation('x', -Math.PI / 2), translation([0, -middle, 0]));
-  const outlines = flat
-    ? kernel.section(part.solid, middle)
-    : upside(kernel.section(kernel.move(part.solid, multiply(toFlat)), 0));
+  const outlines = flat ? kernel.section(part.solid, middle) : kernel.section(kernel.move(part.solid, toFlat), 0);
   const points = outlines.flat();
   const x = points.map(([one]) => one);
   const y = points.map(([, one]) => one);
@@ -150,6 +148,3 @@ function sectionOf(part: Part, { min, max }: Box, { kernel }: Pick<OutputContext
 }
 
 const least = (values: readonly number[]): number => values.reduce((a, b) => Math.min(a, b), Infinity);
-
-/** Turned about x, the height comes out downward. */
-const upside = (outlines: Outlines): Outlines => outlines.map((outline) => outline.map(([x, y]): Vec2 => [x, -y]));
