@@ -2,7 +2,7 @@
 import { threads } from '../components/index.js';
 import { side } from '../layout/fits.js';
 import { poseMotion } from '../layout/mount.js';
-import { NUT_WALLS } from '../layout/mount-room.js';
+import { NUT_WALLS } from '../layout/mount-sizes.js';
 import { planeMatrix } from '../layout/plane.js';
 import type { RailRun } from '../layout/runs.js';
 import { drawPin, drawWires } from '../parts/bought.js';

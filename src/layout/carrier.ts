@@ -2,7 +2,7 @@
 import { threads } from '../components/index.js';
 import type { Solved, Spec } from '../spec/spec.js';
 import { side, upTenth } from './fits.js';
-import { CLOSE_WALL, COLLAR, COLLAR_AIR, THIN_WALL } from './mount-room.js';
+import { CLOSE_WALL, COLLAR, COLLAR_AIR, THIN_WALL } from './mount-sizes.js';
 
 /** Turned figure about the beam's axis; lengths from its front, where the emitter's front lies. */
 export interface SleeveLayout {

@@ -11,7 +11,7 @@ import { corridorMost } from './corridor.js';
 import { side, stocked, upTenth } from './fits.js';
 import type { Grid } from './grid.js';
 import type { MountLayout } from './mount.js';
-import { RAIL_FLOOR } from './mount-room.js';
+import { RAIL_FLOOR } from './mount-sizes.js';
 import type { SocketLayout } from './socket.js';
 import { emitterWindow } from './window.js';
 

@@ -7,7 +7,8 @@ import type { Spec } from '../spec/spec.js';
 import type { Rad } from '../units.js';
 import { upTenth } from './fits.js';
 import { armMotion, leafAtFlex, type PlaneMotion } from './leaf-shape.js';
-import { AIR, BASE_FRONT, barrelPlace, NECK, rearRoom, SHOULDER, WIRE_STRAIGHT, wireAside } from './mount-room.js';
+import { barrelPlace, rearRoom, wireAside } from './mount-room.js';
+import { AIR, BASE_FRONT, NECK, SHOULDER, WIRE_STRAIGHT } from './mount-sizes.js';
 import { moved } from './plane.js';
 import type { LeafDesign, Pose } from './types.js';
 

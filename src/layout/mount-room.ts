@@ -1,29 +1,9 @@
-/** Rules of size for the tilt mount: walls, play, and the room that bought parts take in it. mm. */
+/** The room that bought parts take in the tilt mount. mm. */
 import { pins, threads } from '../components/index.js';
 import type { Spec } from '../spec/spec.js';
 import { carrierOf, clampSeat } from './carrier.js';
 import { side, upTenth } from './fits.js';
-
-/** Walls around nuts and holes: what carries a screw's pull, and what only closes [mm]. */
-export const PULL_WALL = 1.7;
-export const CLOSE_WALL = 1.2;
-/** Play of a nut in its pocket's height; flats get the slide class. */
-export const NUT_PLAY = 0.2;
-/** Air under the first leg, over the last, and between arm and base at rest: slots that print open. */
-export const AIR = 0.9;
-/** Plastic above and below a leaf's root. */
-export const SHOULDER = 0.8;
-export const BASE_FRONT = 3.2;
-/** Rail's floor: takes a countersunk head. */
-export const RAIL_FLOOR = 3.2;
-/** Past the screw's tip, and what closes that hole. */
-export const TIP_ROOM = 0.5;
-export const THIN_WALL = 0.9;
-/** Between collar and seat. */
-export const COLLAR_AIR = 0.4;
-export const NECK = 3;
-export const WIRE_STRAIGHT = 6;
-export const NUT_WALLS = { pull: PULL_WALL, close: CLOSE_WALL, play: NUT_PLAY } as const;
+import { CLOSE_WALL, COLLAR, COLLAR_AIR } from './mount-sizes.js';
 
 /** Width that the parts in the mount need: the barrel's seat, the nuts, the pin. */
 export function leastMountWidth(spec: Spec): number {
@@ -34,8 +14,7 @@ export function leastMountWidth(spec: Spec): number {
   return upTenth(Math.max(seat, pocket, Math.min(...pins['3'].lengths.value) + CLOSE_WALL + 0.3));
 }
 
-/** Outer radius of the collar for a barrel: a wall that grips, and notches for the key that rolls it. */
-export const COLLAR = { wall: 1, notchDepth: 1.3, notchWidth: 1.6, notches: 10, length: 3.6, air: 0.6 } as const;
+/** Outer radius of the collar for a barrel. */
 export const collarRadius = (spec: Spec): number => carrierOf(spec).diameter / 2 + COLLAR.wall + COLLAR.notchDepth;
 
 /** As many notches as leave two printed lines between neighbours at their ground, ten at most. */

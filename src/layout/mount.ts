@@ -13,23 +13,19 @@ import { carrierOf, type SleeveLayout } from './carrier.js';
 import { stocked, upTenth } from './fits.js';
 import { drop, flexAt, leafEnd, placeLeaf, rearFrom } from './leaf-place.js';
 import { armMotion, type PlaneMotion } from './leaf-shape.js';
+import { barrelPlace, collarNotches, collarRadius, rearRoom, wireAside } from './mount-room.js';
 import {
   AIR,
   BASE_FRONT,
-  barrelPlace,
   CLOSE_WALL,
   COLLAR,
-  collarNotches,
-  collarRadius,
   NUT_PLAY,
   PULL_WALL,
   RAIL_FLOOR,
-  rearRoom,
   THIN_WALL,
   TIP_ROOM,
   WIRE_STRAIGHT,
-  wireAside,
-} from './mount-room.js';
+} from './mount-sizes.js';
 import { moved } from './plane.js';
 import type { LeafDesign, Pose } from './types.js';
 

@@ -9,7 +9,7 @@ import { side } from '../layout/fits.js';
 import { FILLET_INTO, flexAt, type LeafEnd, leafEnd, padHalf } from '../layout/leaf-place.js';
 import { armMotion, leafAtFlex, leafSlice, leafStrip } from '../layout/leaf-shape.js';
 import type { MountLayout } from '../layout/mount.js';
-import { NUT_WALLS } from '../layout/mount-room.js';
+import { NUT_WALLS } from '../layout/mount-sizes.js';
 import { planeMatrix } from '../layout/plane.js';
 import type { AtPoses, LeafDesign, Pose } from '../layout/types.js';
 import type { Kernel, Solid } from '../solid/kernel.js';

@@ -1,8 +1,9 @@
 /** Which printed part stands where on which bed, and what each bed takes. */
-import type { Part } from '../../kit/types.js';
+import type { Kit, Part } from '../../kit/types.js';
+import type { MeasuringKernel } from '../../solid/kernel.js';
 import type { Box } from '../../solid/mesh.js';
 import { meshArea } from '../../solid/mesh-measures.js';
-import type { OutputContext } from '../context.js';
+import type { Spec } from '../../spec/spec.js';
 import { quantities } from '../part-figures.js';
 import { leastBeds, packBeds, type Room, SPACING, type Spot } from './pack.js';
 import { filamentM, plasticVolume, printHours } from './plastic.js';
@@ -44,7 +45,15 @@ export const NO_BEDS: Beds = {
 };
 
 /** @returns the beds by material, in the kit's order */
-export function layBeds({ kit, kernel, spec }: Pick<OutputContext, 'kit' | 'kernel' | 'spec'>): Beds {
+export function layBeds({
+  kit,
+  kernel,
+  spec,
+}: {
+  readonly kit: Kit;
+  readonly kernel: MeasuringKernel;
+  readonly spec: Spec;
+}): Beds {
   const { machine } = spec.printer;
   const edge = machine.edgeMargin.value;
   const room: Room = {
