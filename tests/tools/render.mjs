@@ -70,7 +70,7 @@ function draw(all, file) {
   const png = new PNG({ width, height });
   for (let i = 0; i < width * height; i++) png.data.set([rgb[3 * i], rgb[3 * i + 1], rgb[3 * i + 2], 255], 4 * i);
   writeFileSync(file, PNG.sync.write(png, FLAT));
-  const triangles = shown.reduce((sum, { soup }) => sum + soup.length / 9, 0);
+  const triangles = shown.reduce((sum, { mesh }) => sum + mesh.triangles.length / 3, 0);
   const took = Math.round(performance.now() - started);
   console.log(`${file}: ${shown.length} of ${all.length} shown, ${triangles} triangles, ${took} ms`);
 }
