@@ -7,8 +7,8 @@ import { png } from './picture/png.js';
 import { shapePath } from './shapes.js';
 import { standing } from './standing.js';
 
-export const KIT_SIZE = [840, 560] as const;
-const OPEN = [660, 440] as const;
+export const KIT_SIZE = [780, 520] as const;
+const OPEN = [600, 400] as const;
 const PART = [216, 162] as const;
 const COVERS = /^(cover|plug|hood)|-cover-screw/;
 

@@ -18,7 +18,7 @@ const TITLE = 22;
 const BETWEEN = 16;
 const OFF = 8;
 /** Of the views' longer side: finer than a line is wide on paper. */
-const SAMPLES = 420;
+const SAMPLES = 360;
 /** ISO 5455. */
 const SCALES = [10, 5, 2, 1, 1 / 2, 1 / 5, 1 / 10] as const;
 

@@ -9,7 +9,7 @@ import { png } from '../picture/png.js';
 import { type Standing, standing } from '../standing.js';
 import { pngData, tag, text } from './html.js';
 
-const SIZE = [340, 240] as const;
+const SIZE = [320, 226] as const;
 /** Of what stands already, mixed with paper. */
 const PALE = 0.62;
 /** How far what is new stands off its place, of the way it comes. */
