@@ -3,8 +3,8 @@ import type { Finding } from '../findings.js';
 import type { Check, ShapeContext } from './context.js';
 import { figure, say } from './say.js';
 
-/** A part lies on the bed to within this [mm]. */
-const ON_BED = 1e-3;
+/** A part lies on the bed, and within its sides, to within this: meshes are float32 [mm]. */
+export const ON_BED = 1e-3;
 
 export const bed: Check<ShapeContext> = {
   name: 'bed',

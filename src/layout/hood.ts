@@ -11,6 +11,7 @@ import type { Grid } from './grid.js';
 import type { LineWay } from './light/lines.js';
 import { strayRadius } from './light/stray.js';
 import type { RailRun } from './runs.js';
+import { piecesFor } from './split.js';
 
 export interface HoodLayout {
   readonly thickness: number;
@@ -75,7 +76,7 @@ export function layHood(spec: Spec, options: HoodOptions): { readonly hood: Hood
       const sideways = patch === null ? HIGHEST : patch.right;
       const past = Math.max(0, Math.min(section.width - FLANGE - 1, upTenth(sideways + ABOVE - outermost)));
       const whole = run.length + 2 * past;
-      const pieces = Math.ceil(whole / longest);
+      const pieces = piecesFor(whole, longest);
       return Array.from({ length: pieces }, (_, i) => ({
         side: run.side,
         from: -past + (i * whole) / pieces,

@@ -142,8 +142,9 @@ export function layAround(spec: Spec, field: Field<MountSolution>): Layout {
 const tenth = (value: number): number => Math.round(value * 10) / 10;
 
 function usableBed({ printer: { machine } }: Spec): readonly [number, number] {
-  const edge = 2 * machine.edgeMargin.value;
-  return [machine.bedX.value - edge, machine.bedY.value - edge];
+  // As a reader would say it: 90.46 − 2 · 5.1 is 80.25999….
+  const usable = (side: number) => Math.round(1e6 * (side - 2 * machine.edgeMargin.value)) / 1e6;
+  return [usable(machine.bedX.value), usable(machine.bedY.value)];
 }
 
 function seams(runs: Layout['runs']): Solved[] {

@@ -2,6 +2,7 @@
 import type { Finding } from '../findings.js';
 import type { Kit, Part, Step } from '../kit/types.js';
 import type { Matrix, Vec3 } from '../solid/mesh.js';
+import type { Bed } from './beds/lay-beds.js';
 import { PLASTIC_ASSUMES } from './beds/plastic.js';
 import { CAUTIONS } from './cautions.js';
 import { channelsJson } from './channels-csv.js';
@@ -75,11 +76,24 @@ export function findingJson({ remedies, accepted, measured, limit, ...rest }: Fi
 
 /** Beds as they are printed; grams, metres and hours are rough, and `assumes` says on what they rest. */
 function printsJson({ beds: { beds, atLeast, room } }: OutputContext): Json {
+  const sum = (of: (bed: Bed) => number) => beds.reduce((total, bed) => total + of(bed), 0);
   return {
     assumes: PLASTIC_ASSUMES,
     usable_bed_mm: [tidy(room.width), tidy(room.depth)],
     spacing_mm: tidy(room.spacing),
     beds_at_least: atLeast,
+    plastic_g: tidy(
+      sum((bed) => bed.plasticG),
+      1,
+    ),
+    filament_m: tidy(
+      sum((bed) => bed.filamentM),
+      2,
+    ),
+    hours: tidy(
+      sum((bed) => bed.hours),
+      1,
+    ),
     beds: beds.map((bed) => ({
       file: bed.file,
       material: bed.material,

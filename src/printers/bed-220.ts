@@ -20,4 +20,5 @@ export const bed220: Printer = {
   overhangDeg: { value: 45, source: source.OVERHANG },
   bridge: { value: 10, source: source.BRIDGE },
   edgeMargin: { value: 5, source: source.EDGE },
+  spacing: { value: 5, source: source.SPACING },
 };

@@ -30,4 +30,6 @@ export interface Printer {
   readonly bridge: Datum;
   /** Kept free along each edge of the bed [mm]. */
   readonly edgeMargin: Datum;
+  /** Kept free between neighbours on the bed [mm]. */
+  readonly spacing: Datum;
 }

@@ -13,3 +13,4 @@ export const EDGE = 'Common practice: clips, purge line and brim';
 export const OVERHANG =
   'Common practice: 45° from the vertical, where half of a line still lies on the one beneath; calibrate';
 export const BRIDGE = 'Common practice: printing guides give 5 to 10 mm with the fan on, from memory; calibrate';
+export const SPACING = 'Common practice: room for a brim on both neighbours and for a scraper between them';

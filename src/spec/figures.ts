@@ -103,6 +103,7 @@ export const printerFigures: Figures<Printer> = {
   overhangDeg: figure(20, 80, { unit: '°', what: 'Largest angle of an underside from the vertical, without support' }),
   bridge: mm(1, 50, 'Longest bridge'),
   edgeMargin: mm(0, 30, 'Kept free along each edge of the bed'),
+  spacing: mm(0, 30, 'Kept free between neighbours on the bed'),
 };
 
 /** @returns the preset's key for a figure's name in the types: `warpPer100` → `warp_per_100`, `densityGcm3` → `density_gcm3` */

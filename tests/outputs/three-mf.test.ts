@@ -1,11 +1,13 @@
 /** 3MF: by the core specification's rules, and by a loader that knows nothing of this project (three, its 3MF loader). */
 import { unzipSync } from 'fflate';
 import { DOMParser } from 'linkedom';
-import { Box3, type Mesh as ThreeMesh, Vector3 } from 'three';
+import { Box3, type MeshPhongMaterial, type Mesh as ThreeMesh, Vector3 } from 'three';
 import { ThreeMFLoader } from 'three/examples/jsm/loaders/3MFLoader.js';
 import { beforeAll, expect, test } from 'vitest';
+import { compression } from '../../src/cli/compression.js';
 import { makeOutputs } from '../../src/outputs/make-outputs.js';
 import { decimal, modelXml, xmlText } from '../../src/outputs/three-mf/model-xml.js';
+import { threeMf } from '../../src/outputs/three-mf/package.js';
 import { translation } from '../../src/solid/matrix.js';
 import { blockMesh } from '../solid/meshes.js';
 import { sampleInputs } from './sample-kit.js';
@@ -155,4 +157,28 @@ test('an object that is used by two items is written once', () => {
   );
   expect(xml.match(/<mesh>/g)).toHaveLength(1);
   expect(xml.match(/<item /g)).toHaveLength(2);
+});
+
+test('each object is read back in its own colour, whatever the order', () => {
+  const mesh = blockMesh([0, 0, 0], [1, 2, 3]);
+  const colours = { sand: [210, 180, 140], slate: [47, 79, 79], again: [210, 180, 140] } as const;
+  const keys = ['sand', 'slate', 'again'] as const;
+  const model = modelXml({
+    title: 't',
+    description: 'd',
+    objects: keys.map((key) => ({ key, name: key, partNumber: key, mesh, colour: colours[key] })),
+    items: [...keys].reverse().map((key, i) => ({ object: key, partNumber: key, matrix: translation([9 * i, 0, 0]) })),
+  });
+  const bytes = threeMf({ model, thumbnail: new Uint8Array() }, compression);
+  const { children } = new ThreeMFLoader().parse(new Uint8Array(bytes).buffer);
+  const found = children.map((child) => {
+    let colour = '';
+    child.traverse((node) => {
+      const { material } = node as ThreeMesh;
+      if (material) colour = (material as MeshPhongMaterial).color.getHexString();
+    });
+    return colour;
+  });
+  // By hand: 210, 180, 140 is d2b48c; 47, 79, 79 is 2f4f4f.
+  expect(found).toEqual(['d2b48c', '2f4f4f', 'd2b48c']);
 });

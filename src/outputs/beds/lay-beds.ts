@@ -5,7 +5,7 @@ import type { Box } from '../../solid/mesh.js';
 import { meshArea } from '../../solid/mesh-measures.js';
 import type { Spec } from '../../spec/spec.js';
 import { quantities } from '../part-figures.js';
-import { leastBeds, packBeds, type Room, SPACING, type Spot } from './pack.js';
+import { leastBeds, packBeds, type Room, type Spot } from './pack.js';
 import { filamentM, plasticVolume, printHours } from './plastic.js';
 
 export interface BedItem {
@@ -40,7 +40,7 @@ export interface Beds {
 export const NO_BEDS: Beds = {
   beds: [],
   atLeast: 0,
-  room: { width: 0, depth: 0, spacing: SPACING },
+  room: { width: 0, depth: 0, spacing: 0 },
   plasticG: new Map(),
 };
 
@@ -59,7 +59,7 @@ export function layBeds({
   const room: Room = {
     width: machine.bedX.value - 2 * edge,
     depth: machine.bedY.value - 2 * edge,
-    spacing: SPACING,
+    spacing: machine.spacing.value,
   };
   const count = quantities(kit);
   const printed = [...kit.parts.values()].filter(({ kind }) => kind === 'printed');
