@@ -6,6 +6,9 @@ const SMOOTH = 0.94;
 /** A face less high than this over its longest side is a sliver [mm]. */
 const LEAST = 0.01;
 
+/** Slivers beside slivers: so often a normal is handed on. */
+const PASSES = 4;
+
 export interface Edges {
   /** Two corners an edge, three numbers each [mm]. */
   readonly corners: Float64Array;
@@ -29,6 +32,7 @@ export function edgesOf(mesh: Mesh): Edges {
 function findEdges({ positions, triangles }: Mesh): Edges {
   const count = triangles.length / 3;
   const faces = new Float32Array(3 * count);
+  const slivers = new Map<number, number>();
   for (let t = 0; t < count; t++) {
     const [a, b, c] = [3 * triangles[3 * t]!, 3 * triangles[3 * t + 1]!, 3 * triangles[3 * t + 2]!];
     const ux = positions[b]! - positions[a]!;
@@ -41,7 +45,6 @@ function findEdges({ positions, triangles }: Mesh): Edges {
     const ny = uz * vx - ux * vz;
     const nz = ux * vy - uy * vx;
     const length = Math.sqrt(nx * nx + ny * ny + nz * nz);
-    // A sliver's normal says nothing: it stays 0 and counts as lying in its neighbour's plane.
     const longest = Math.max(
       ux * ux + uy * uy + uz * uz,
       vx * vx + vy * vy + vz * vz,
@@ -51,32 +54,76 @@ function findEdges({ positions, triangles }: Mesh): Edges {
       faces[3 * t] = nx / length;
       faces[3 * t + 1] = ny / length;
       faces[3 * t + 2] = nz / length;
-    }
+    } else slivers.set(t, longest);
   }
-  const isSliver = (t: number) => faces[3 * t] === 0 && faces[3 * t + 1] === 0 && faces[3 * t + 2] === 0;
-  const vertices = positions.length / 3;
-  const first = new Map<number, number>();
+  const { pairs, of } = neighbours(positions.length / 3, triangles);
+  // A sliver's own normal says nothing: it takes that of the face along its longest side, and again where that is one, too.
+  for (let pass = 0; pass < PASSES && slivers.size > 0; pass++)
+    for (const [t, longest] of [...slivers])
+      for (let k = 0; k < 3; k++) {
+        const other = of[3 * t + k]!;
+        if (other < 0 || slivers.has(other)) continue;
+        const [p, q] = [3 * triangles[3 * t + k]!, 3 * triangles[3 * t + ((k + 1) % 3)]!];
+        const side =
+          (positions[q]! - positions[p]!) ** 2 +
+          (positions[q + 1]! - positions[p + 1]!) ** 2 +
+          (positions[q + 2]! - positions[p + 2]!) ** 2;
+        if (side < longest * (1 - 1e-9) && pass < PASSES - 1) continue;
+        faces.copyWithin(3 * t, 3 * other, 3 * other + 3);
+        slivers.delete(t);
+        break;
+      }
   const corners: number[] = [];
   const normals: number[] = [];
   const sharp: number[] = [];
-  for (let i = 0; i < triangles.length; i++) {
-    const t = Math.floor(i / 3);
-    const [from, to] = [triangles[i]!, triangles[3 * t + ((i + 1) % 3)]!];
-    const key = Math.min(from, to) * vertices + Math.max(from, to);
-    const other = first.get(key);
-    if (other === undefined) {
-      first.set(key, t);
-      continue;
-    }
+  for (let i = 0; i < pairs.length; i += 2) {
+    const [half, other] = [pairs[i]!, Math.floor(pairs[i + 1]! / 3)];
+    const t = Math.floor(half / 3);
     const dot =
       faces[3 * t]! * faces[3 * other]! +
       faces[3 * t + 1]! * faces[3 * other + 1]! +
       faces[3 * t + 2]! * faces[3 * other + 2]!;
     // Coplanar neighbours are never seen, from nowhere.
-    if (dot > 1 - 1e-6 || isSliver(t) || isSliver(other)) continue;
-    for (const v of [from, to]) for (let k = 0; k < 3; k++) corners.push(positions[3 * v + k]!);
+    if (dot > 1 - 1e-6 || slivers.has(t) || slivers.has(other)) continue;
+    for (const v of [triangles[half]!, triangles[3 * t + ((half + 1) % 3)]!])
+      for (let k = 0; k < 3; k++) corners.push(positions[3 * v + k]!);
     for (const f of [t, other]) for (let k = 0; k < 3; k++) normals.push(faces[3 * f + k]!);
     sharp.push(dot < SMOOTH ? 1 : 0);
   }
   return { corners: Float64Array.from(corners), normals: Float32Array.from(normals), sharp: Uint8Array.from(sharp) };
+}
+
+/** @returns half edges (3 · triangle + corner where they begin) two by two, and for each the triangle beyond it, −1 where there is none */
+function neighbours(
+  vertices: number,
+  triangles: Uint32Array,
+): { readonly pairs: readonly number[]; readonly of: Int32Array } {
+  const of = new Int32Array(triangles.length).fill(-1);
+  const pairs: number[] = [];
+  // Half edges by the vertex of theirs that comes first: few each, so that a walk along them is soon over.
+  const first = new Int32Array(vertices).fill(-1);
+  const next = new Int32Array(triangles.length).fill(-1);
+  const far = new Int32Array(triangles.length);
+  for (let i = 0; i < triangles.length; i++) {
+    const [p, q] = [triangles[i]!, triangles[i % 3 === 2 ? i - 2 : i + 1]!];
+    const [low, high] = p < q ? [p, q] : [q, p];
+    let at = first[low]!;
+    let before = -1;
+    while (at >= 0 && far[at] !== high) {
+      before = at;
+      at = next[at]!;
+    }
+    if (at < 0) {
+      far[i] = high;
+      next[i] = first[low]!;
+      first[low] = i;
+      continue;
+    }
+    pairs.push(i, at);
+    of[i] = Math.floor(at / 3);
+    of[at] = Math.floor(i / 3);
+    if (before < 0) first[low] = next[at]!;
+    else next[before] = next[at]!;
+  }
+  return { pairs, of };
 }

@@ -1,10 +1,10 @@
-/** What of a thing's edges is seen from one side: parallel projection, hidden parts left out by a z-buffer. */
-import { apply, applyDirection } from '../../solid/matrix.js';
+/** What of a thing's edges is seen from one side: parallel projection, judged by a z-buffer. */
+import { apply } from '../../solid/matrix.js';
 import { IDENTITY, type Matrix, type Mesh, type Vec2, type Vec3 } from '../../solid/mesh.js';
 import { cameraAxes } from '../picture/camera.js';
-import { place } from '../picture/place.js';
-import { rasterize } from '../picture/rasterize.js';
 import type { Edges } from './edges.js';
+import { hiddenLines } from './hidden-lines.js';
+import { type Plane, viewRaster } from './view-raster.js';
 
 export interface LineItem {
   readonly mesh: Mesh;
@@ -12,119 +12,134 @@ export interface LineItem {
   readonly matrix?: Matrix;
 }
 
+export type Segment = readonly [Vec2, Vec2];
+
 export interface LineView {
   /** Visible pieces of edges: x to the right, y up, in the view's plane [mm]. */
-  readonly segments: readonly (readonly [Vec2, Vec2])[];
+  readonly segments: readonly Segment[];
+  /** Pieces of edges and outlines behind a surface, those that fall on a line already drawn left out; none where not asked for. */
+  readonly hidden: readonly Segment[];
   readonly min: Vec2;
   readonly max: Vec2;
   /** A point of the scene in the view, and how far in front of it the surface seen there stands [mm]. */
   readonly cover: (point: Vec3) => { readonly at: Vec2; readonly before: number };
 }
 
-/** Samples along the longer side of the view. */
+export interface LineViewOptions {
+  /** Along the longer side of the view. */
+  readonly samples?: number;
+  readonly hidden?: boolean;
+}
+
 const SAMPLES = 640;
-/** A point this many samples' depth behind the surface is hidden. */
-const SLACK = 2.5;
+/** Depth is compared so far beside the edge, on the face that the edge bounds [samples]. */
+const BESIDE = 1.2;
+/** A surface so little in front of a face is that face: rounded ones lie off their facets [samples]. */
+const SLACK = 0.5;
+/** A face that leans more (height over run) is too narrow a strip to be asked: the sample beyond it tells more. */
+const STEEP = 3;
+/** A face seen more nearly edge-on than this is not seen. */
+const EDGE_ON = 1e-6;
 
-export function lineView(items: readonly LineItem[], toEye: Vec3, samples = SAMPLES): LineView {
+export function lineView(
+  items: readonly LineItem[],
+  toEye: Vec3,
+  { samples = SAMPLES, hidden = false }: LineViewOptions = {},
+): LineView {
   const axes = cameraAxes(toEye);
-  const [ax, ay, az] = axes;
-  const world = place(
-    items.map(({ mesh, matrix }) => ({ mesh, colour: [0, 0, 0] as const, ...(matrix ? { matrix } : {}) })),
-    null,
+  const inView = items.map(({ matrix = IDENTITY }) => viewMatrix(axes, matrix));
+  const raster = viewRaster(
+    items.map(({ mesh }, i) => ({ mesh, toView: inView[i]! })),
+    samples,
   );
-  const project = (p: Vec3): readonly [number, number, number] => [
-    ax[0] * p[0] + ax[1] * p[1] + ax[2] * p[2],
-    ay[0] * p[0] + ay[1] * p[1] + ay[2] * p[2],
-    az[0] * p[0] + az[1] * p[1] + az[2] * p[2],
-  ];
-  let [l, r, b, t] = [Infinity, -Infinity, Infinity, -Infinity];
-  const { corners } = world;
-  for (let i = 0; i < corners.length; i += 3) {
-    const [u, v] = project([corners[i]!, corners[i + 1]!, corners[i + 2]!]);
-    if (u < l) l = u;
-    if (u > r) r = u;
-    if (v < b) b = v;
-    if (v > t) t = v;
-  }
-  const scale = samples / Math.max(r - l, t - b);
-  const size = [Math.ceil((r - l) * scale) + 4, Math.ceil((t - b) * scale) + 4] as const;
-  const fit = { scale, u: (l + r) / 2, v: (b + t) / 2 };
-  const { depth } = rasterize(world, { axes, fit, size, fromBehind: false });
-  const [width, height] = size;
+  const { scale, depthAt, above } = raster;
   const slack = SLACK / scale;
-  const seen = (u: number, v: number, z: number): boolean => {
-    const column = Math.floor(width / 2 + (u - fit.u) * scale);
-    const row = Math.floor(height / 2 - (v - fit.v) * scale);
-    // An edge lies between two samples: it is seen where one of those around it is not in front of it.
-    for (let dy = -1; dy <= 1; dy++)
-      for (let dx = -1; dx <= 1; dx++) {
-        const [x, y] = [column + dx, row + dy];
-        if (x < 0 || y < 0 || x >= width || y >= height || depth[y * width + x]! <= z + slack) return true;
+  const segments: Segment[] = [];
+  const behind: Segment[] = [];
+
+  items.forEach(({ edges: { corners, normals, sharp } }, item) => {
+    const m = inView[item]!;
+    for (let e = 0; e < sharp.length; e++) {
+      const n = 6 * e;
+      const az = m[8]! * normals[n]! + m[9]! * normals[n + 1]! + m[10]! * normals[n + 2]!;
+      const bz = m[8]! * normals[n + 3]! + m[9]! * normals[n + 4]! + m[10]! * normals[n + 5]!;
+      const [aSeen, bSeen] = [az > EDGE_ON, bz > EDGE_ON];
+      const isSharp = sharp[e] === 1;
+      if (!isSharp && aSeen === bSeen) continue;
+      if (!aSeen && !bSeen && !hidden) continue;
+      const [ax, ay, aw] = view(m, corners, n);
+      const [bx, by, bw] = view(m, corners, n + 3);
+      const [dx, dy, dw] = [bx - ax, by - ay, bw - aw];
+      const long = Math.sqrt(dx * dx + dy * dy);
+      if (long * scale < 0.5) continue;
+      // Corners run counter-clockwise around a face: the first face lies left of the edge, the second right of it.
+      const [px, py] = [(-dy / long) * (BESIDE / scale), (dx / long) * (BESIDE / scale)];
+      const aPlane = aSeen ? planeOf(n, az) : null;
+      const bPlane = bSeen ? planeOf(n + 3, bz) : null;
+      const silhouette = aSeen !== bSeen;
+      const outside = silhouette && steep(aPlane ?? bPlane!) ? (aSeen ? -1 : 1) : 0;
+      const onFace = (u: number, v: number, side: number, plane: Plane): boolean => {
+        const beside = above([u + side * px, v + side * py], plane);
+        // Nothing there: a strip narrower than the step aside, at the outline, or a thing behind that ends there.
+        return (beside === -Infinity ? above([u, v], plane) : beside) <= slack;
+      };
+      const seenAt = (u: number, v: number, w: number): boolean => {
+        if (outside === 0)
+          return (aPlane !== null && onFace(u, v, 1, aPlane)) || (bPlane !== null && onFace(u, v, -1, bPlane));
+        const beyond = above([u + outside * px, v + outside * py], { c: w, gu: 0, gv: 0 });
+        return beyond === -Infinity ? onFace(u, v, -outside, (aPlane ?? bPlane)!) : beyond <= slack;
+      };
+      const steps = Math.max(2, Math.ceil((long * scale) / 2));
+      let from = 0;
+      let was = false;
+      for (let i = 0; i <= steps; i++) {
+        // Judged at the middle of each step, so that corners, which lie beside other faces, don't decide.
+        const s = (i + 0.5) / steps;
+        const now = i < steps && seenAt(ax + s * dx, ay + s * dy, aw + s * dw);
+        if (i > 0 && now === was && i < steps) continue;
+        if (i > 0 && (was || hidden))
+          (was ? segments : behind).push([
+            [ax + (from / steps) * dx, ay + (from / steps) * dy],
+            [ax + (i / steps) * dx, ay + (i / steps) * dy],
+          ]);
+        from = i;
+        was = now;
       }
-    return false;
-  };
-  const segments: (readonly [Vec2, Vec2])[] = [];
-  for (const { edges, matrix = IDENTITY } of items) {
-    for (let e = 0; e < edges.sharp.length; e++) {
-      const normal = (k: number): Vec3 => [
-        edges.normals[6 * e + 3 * k]!,
-        edges.normals[6 * e + 3 * k + 1]!,
-        edges.normals[6 * e + 3 * k + 2]!,
-      ];
-      const [fa, fb] = [0, 1].map((k) => {
-        const n = applyDirection(matrix, normal(k));
-        return n[0] * az[0] + n[1] * az[1] + n[2] * az[2];
-      }) as [number, number];
-      if (fa <= 1e-6 && fb <= 1e-6) continue;
-      if (edges.sharp[e] === 0 && fa > 1e-6 === fb > 1e-6) continue;
-      const end = (k: number): Vec3 =>
-        apply(matrix, [
-          edges.corners[6 * e + 3 * k]!,
-          edges.corners[6 * e + 3 * k + 1]!,
-          edges.corners[6 * e + 3 * k + 2]!,
-        ]);
-      addVisible(segments, project(end(0)), project(end(1)), { scale, seen });
+
+      function planeOf(at: number, nz: number): Plane {
+        const gu = -(m[0]! * normals[at]! + m[1]! * normals[at + 1]! + m[2]! * normals[at + 2]!) / nz;
+        const gv = -(m[4]! * normals[at]! + m[5]! * normals[at + 1]! + m[6]! * normals[at + 2]!) / nz;
+        return { c: aw - gu * ax - gv * ay, gu, gv };
+      }
     }
-  }
+  });
+
   const cover = (point: Vec3) => {
-    const [u, v, z] = project(point);
-    const column = Math.floor(width / 2 + (u - fit.u) * scale);
-    const row = Math.floor(height / 2 - (v - fit.v) * scale);
-    return { at: [u, v] as const, before: (depth[row * width + column] ?? -Infinity) - z };
+    const [u, v, w] = apply(viewMatrix(axes, IDENTITY), point);
+    return { at: [u, v] as const, before: depthAt(u, v) - w };
   };
-  return { segments, min: [l, b], max: [r, t], cover };
+  return {
+    segments,
+    hidden: hidden ? hiddenLines(behind, segments, raster) : [],
+    min: raster.min,
+    max: raster.max,
+    cover,
+  };
 }
 
-type Point = readonly [number, number, number];
+const steep = ({ gu, gv }: Plane): boolean => gu * gu + gv * gv > STEEP * STEEP;
 
-function addVisible(
-  segments: (readonly [Vec2, Vec2])[],
-  a: Point,
-  b: Point,
-  { scale, seen }: { readonly scale: number; readonly seen: (u: number, v: number, z: number) => boolean },
-): void {
-  const length = Math.hypot(b[0] - a[0], b[1] - a[1]) * scale;
-  if (length < 0.5) return;
-  const steps = Math.max(2, Math.ceil(length / 2));
-  const at = (i: number): Point => {
-    const s = i / steps;
-    return [a[0] + s * (b[0] - a[0]), a[1] + s * (b[1] - a[1]), a[2] + s * (b[2] - a[2])];
-  };
-  let from: Point | null = null;
-  for (let i = 0; i <= steps; i++) {
-    // Judged at the middle of each step, so that corners, which lie beside other faces, don't decide.
-    const visible = i < steps && seen(...middle(at(i), at(i + 1)));
-    if (visible && from === null) from = at(i);
-    if (!visible && from !== null) {
-      const to = at(i);
-      segments.push([
-        [from[0], from[1]],
-        [to[0], to[1]],
-      ]);
-      from = null;
-    }
-  }
+/** From an item's coordinates to the view's: right, up, towards the eye. */
+function viewMatrix(axes: readonly [Vec3, Vec3, Vec3], m: Matrix): Matrix {
+  const row = ([x, y, z]: Vec3) => [0, 1, 2, 3].map((c) => x * m[c]! + y * m[4 + c]! + z * m[8 + c]!);
+  return [...row(axes[0]), ...row(axes[1]), ...row(axes[2]), 0, 0, 0, 1] as unknown as Matrix;
 }
 
-const middle = (a: Point, b: Point): Point => [(a[0] + b[0]) / 2, (a[1] + b[1]) / 2, (a[2] + b[2]) / 2];
+const view = (m: Matrix, of: Float64Array, at: number): Vec3 => {
+  const [x, y, z] = [of[at]!, of[at + 1]!, of[at + 2]!];
+  return [
+    m[0]! * x + m[1]! * y + m[2]! * z + m[3]!,
+    m[4]! * x + m[5]! * y + m[6]! * z + m[7]!,
+    m[8]! * x + m[9]! * y + m[10]! * z + m[11]!,
+  ];
+};

@@ -14,16 +14,20 @@ export type Mark =
       readonly anchor?: 'start' | 'middle' | 'end';
       /** Counter-clockwise [°]. */
       readonly turn?: 0 | 90;
+      /** Lines stop around the letters; on SVG sheets only. */
+      readonly clear?: boolean;
     };
 
-/** Line kinds by ISO 128-2: wide for edges, narrow for dimensions, dash-dot for axes and beams, dashed for where to cut. */
-export type Pen = 'edge' | 'thin' | 'beam' | 'cut';
+/** Line kinds by ISO 128-2: wide for edges, narrow for dimensions, dashed for hidden edges and where paper is cut, dash-dot for axes, planes and beams. */
+export type Pen = 'edge' | 'thin' | 'hidden' | 'centre' | 'beam' | 'cut';
 
 export const PENS: Readonly<
   Record<Pen, { readonly width: number; readonly dash: readonly number[]; readonly colour: string }>
 > = {
   edge: { width: 0.35, dash: [], colour: '#1b242c' },
   thin: { width: 0.18, dash: [], colour: '#1b242c' },
+  hidden: { width: 0.18, dash: [1.4, 0.7], colour: '#6b7681' },
+  centre: { width: 0.18, dash: [6, 1.2, 0.8, 1.2], colour: '#1b242c' },
   beam: { width: 0.25, dash: [6, 1.2, 0.8, 1.2], colour: '#b3261e' },
   cut: { width: 0.18, dash: [2, 1.5], colour: '#47535f' },
 };
@@ -55,9 +59,12 @@ export function sheetSvg(
     if (mark.kind === 'line') return [];
     const [x, y] = mark.at;
     const turned = mark.turn === 90 ? ` transform="rotate(-90 ${mm(x)} ${mm(y)})"` : '';
+    const clear = mark.clear
+      ? ` paint-order="stroke" stroke="#ffffff" stroke-width="${mm(mark.size / 2.5)}" stroke-linejoin="round"`
+      : '';
     // Capitals of common faces are .72 of the font's size high.
     return [
-      `<text x="${mm(x)}" y="${mm(y)}" font-size="${mm(mark.size / 0.72)}" text-anchor="${mark.anchor ?? 'start'}"${turned}>${escapeXml(mark.text)}</text>`,
+      `<text x="${mm(x)}" y="${mm(y)}" font-size="${mm(mark.size / 0.72)}" text-anchor="${mark.anchor ?? 'start'}"${turned}${clear}>${escapeXml(mark.text)}</text>`,
     ];
   });
   return `<svg xmlns="http://www.w3.org/2000/svg" width="${mm(width)}mm" height="${mm(height)}mm" viewBox="0 0 ${mm(width)} ${mm(height)}" role="img" aria-labelledby="title about">

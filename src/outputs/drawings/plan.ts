@@ -10,10 +10,8 @@ import { across, upright } from './dimension.js';
 import { edgesOf } from './edges.js';
 import { lineView } from './line-view.js';
 import { type Mark, sheetSvg } from './marks.js';
-import { frameMarks, scaleText } from './part-sheet.js';
+import { frameMarks, A3 as PAPER, ring, scaleText } from './sheet-frame.js';
 
-/** A3 lying [mm]. */
-const PAPER: Vec2 = [420, 297];
 const EDGE = 32;
 /** Along the longer side: finer than a thin line is wide on paper. */
 const SAMPLES = 760;
@@ -32,7 +30,7 @@ function planSvg(context: OutputContext): string {
   const items = standing(context)
     .filter(({ name, part }) => !COVERS.test(part.id) && !COVERS.test(name) && !SMALL.test(part.id))
     .map(({ mesh, matrix }) => ({ mesh, matrix, edges: edgesOf(mesh) }));
-  const { segments, min, max } = lineView(items, VIEWS.top, SAMPLES);
+  const { segments, min, max } = lineView(items, VIEWS.top, { samples: SAMPLES });
   const [w, h] = [max[0] - min[0], max[1] - min[1]];
   const scale =
     SCALES.find((one) => one * w <= PAPER[0] - 2 * EDGE && one * h <= PAPER[1] - 2 * EDGE - 14) ?? SCALES.at(-1)!;
@@ -68,7 +66,7 @@ function planSvg(context: OutputContext): string {
           'Beams by name, dash-dotted; what is engraved in the deck is drawn as it is',
           `Scale ${scaleText(scale)}, mm`,
         ],
-        PAPER,
+        { paper: PAPER, firstAngle: false },
       ),
     ],
   });
@@ -82,7 +80,7 @@ function explodedSvg(context: OutputContext): string {
     matrix: multiply(translation(apart.get(item.name)!.by), item.matrix),
   }));
   const items = shown.map(({ mesh, matrix }) => ({ mesh, matrix, edges: edgesOf(mesh) }));
-  const { segments, min, max, cover } = lineView(items, VIEWS['iso-front'], SAMPLES);
+  const { segments, min, max, cover } = lineView(items, VIEWS['iso-front'], { samples: SAMPLES });
   const [w, h] = [max[0] - min[0], max[1] - min[1]];
   const list = 90;
   const scale = Math.min((PAPER[0] - 2 * 16 - list) / w, (PAPER[1] - 50) / h);
@@ -130,14 +128,8 @@ function explodedSvg(context: OutputContext): string {
           'Each piece stands off its place along the way it is put in, later ones farther',
           'Not to scale',
         ],
-        PAPER,
+        { paper: PAPER, firstAngle: false },
       ),
     ],
   });
 }
-
-const ring = ([x, y]: Vec2, radius: number): Vec2[] =>
-  Array.from(
-    { length: 25 },
-    (_, i): Vec2 => [x + radius * Math.cos((i * Math.PI) / 12), y + radius * Math.sin((i * Math.PI) / 12)],
-  );

@@ -15,7 +15,7 @@ export interface Buffers {
  * @param fromBehind - faces turned away count too (they show where a cut opens a solid)
  */
 export function rasterize(
-  { corners, owner }: Pick<World, 'corners' | 'owner'>,
+  { corners, owner }: { readonly corners: World['corners']; readonly owner: { readonly length: number } },
   {
     axes: [ax, ay, az],
     fit: { scale, u, v },
