@@ -1,6 +1,7 @@
 /** Every kind of output besides the shapes, which the gate reads before anything else is made. A new one is one line. */
 import { channelsCsv } from './channels-csv.js';
 import type { Output } from './context.js';
+import { exploded } from './drawings/exploded.js';
 import { partSheets } from './drawings/part-sheet.js';
 import { plan } from './drawings/plan.js';
 import { kitJson } from './kit-json.js';
@@ -24,6 +25,7 @@ export const OUTPUTS = {
   summary,
   partSheets,
   plan,
+  exploded,
   sheets,
   pictures,
   report,

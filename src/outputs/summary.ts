@@ -81,7 +81,8 @@ const WHAT_FOR: Readonly<Record<string, string>> = {
   'prints/': 'the same parts laid out on beds, one file a bed, ready for the printer’s own program',
   'kit.3mf': 'the assembled kit, bought parts too, to turn and look at; not for printing',
   'drawings/': 'each printed part to scale, the plan with its beams, the kit taken apart',
-  'sheets/': 'on paper, 1:1: the keys’ legend, and a template of outline, beams and screws; the PDFs on A4 pages',
+  'sheets/':
+    'on paper, 1:1: the keys’ legend, and a template of outline, beams and screws; the PDFs on A4 or Letter pages',
   'pictures/': 'the kit, closed and open, and each printed part',
   'parts.csv': 'what to print and what to buy, with numbers',
   'channels.csv': 'which line is read on which channel, for wiring and program',

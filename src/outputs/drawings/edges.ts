@@ -1,5 +1,5 @@
 /** Edges of a mesh that a drawing shows: where faces meet at an angle, and where a rounded face turns away from the eye. */
-import type { Mesh } from '../../solid/mesh.js';
+import type { Mesh, Vec3 } from '../../solid/mesh.js';
 
 /** Faces that meet at less than this are one face: cosine of 20°. */
 const SMOOTH = 0.94;
@@ -27,6 +27,18 @@ export function edgesOf(mesh: Mesh): Edges {
   const edges = findEdges(mesh);
   found.set(mesh, edges);
   return edges;
+}
+
+/** @returns what is left without the edges that have both ends where `away` says so, file coordinates */
+export function withoutEdges({ corners, normals, sharp }: Edges, away: (point: Vec3) => boolean): Edges {
+  const end = (e: number, k: 0 | 3): Vec3 => [corners[6 * e + k]!, corners[6 * e + k + 1]!, corners[6 * e + k + 2]!];
+  const kept = [...sharp.keys()].filter((e) => !(away(end(e, 0)) && away(end(e, 3))));
+  const six = (of: Float64Array | Float32Array) => kept.flatMap((e) => [...of.subarray(6 * e, 6 * e + 6)]);
+  return {
+    corners: Float64Array.from(six(corners)),
+    normals: Float32Array.from(six(normals)),
+    sharp: Uint8Array.from(kept, (e) => sharp[e]!),
+  };
 }
 
 function findEdges({ positions, triangles }: Mesh): Edges {

@@ -4,6 +4,8 @@ import { escapeXml } from '../svg-scale.js';
 
 export type Mark =
   | { readonly kind: 'line'; readonly points: readonly Vec2[]; readonly pen?: Pen }
+  /** Filled white: nothing shows through. On SVG sheets only. */
+  | { readonly kind: 'ring'; readonly at: Vec2; readonly radius: number }
   | { readonly kind: 'area'; readonly outlines: readonly (readonly Vec2[])[] }
   | {
       readonly kind: 'text';
@@ -19,7 +21,7 @@ export type Mark =
     };
 
 /** Line kinds by ISO 128-2: wide for edges, narrow for dimensions, dashed for hidden edges and where paper is cut, dash-dot for axes, planes and beams. */
-export type Pen = 'edge' | 'thin' | 'hidden' | 'centre' | 'beam' | 'cut';
+export type Pen = 'edge' | 'thin' | 'hidden' | 'centre' | 'beam' | 'leader' | 'cut';
 
 export const PENS: Readonly<
   Record<Pen, { readonly width: number; readonly dash: readonly number[]; readonly colour: string }>
@@ -29,6 +31,7 @@ export const PENS: Readonly<
   hidden: { width: 0.18, dash: [1.4, 0.7], colour: '#6b7681' },
   centre: { width: 0.18, dash: [6, 1.2, 0.8, 1.2], colour: '#1b242c' },
   beam: { width: 0.25, dash: [6, 1.2, 0.8, 1.2], colour: '#b3261e' },
+  leader: { width: 0.18, dash: [], colour: '#b3261e' },
   cut: { width: 0.18, dash: [2, 1.5], colour: '#47535f' },
 };
 
@@ -58,6 +61,10 @@ export function sheetSvg(
       ];
     if (mark.kind === 'line') return [];
     const [x, y] = mark.at;
+    if (mark.kind === 'ring')
+      return [
+        `<circle cx="${mm(x)}" cy="${mm(y)}" r="${mm(mark.radius)}" fill="#ffffff" stroke="${PENS.leader.colour}" stroke-width="${PENS.leader.width}"/>`,
+      ];
     const turned = mark.turn === 90 ? ` transform="rotate(-90 ${mm(x)} ${mm(y)})"` : '';
     const clear = mark.clear
       ? ` paint-order="stroke" stroke="#ffffff" stroke-width="${mm(mark.size / 2.5)}" stroke-linejoin="round"`

@@ -1,17 +1,23 @@
-/** Sheets to print on paper, 1:1: the keys' legend to cut out, and a template to drill or centre by. SVG whole, PDF on A4 pages. */
-
+/** Sheets to print on paper, 1:1: the keys' legend to cut out, and a template to drill or centre by. SVG whole, PDF on A4 or Letter pages. */
 import type { Vec2 } from '../../solid/mesh.js';
 import type { Output, OutputContext, OutputFile } from '../context.js';
-import { type Mark, sheetSvg } from '../drawings/marks.js';
+import { cellsOf } from '../drawings/cells.js';
+import { type Mark, type Pen, sheetSvg } from '../drawings/marks.js';
+import { BREADTH, fitted, ring } from '../drawings/sheet-frame.js';
 import { sheetPdf } from './pdf.js';
-import { deckScrewPlaces, footprint } from './places.js';
+import { deckHoles, deckOutlines, footprint } from './places.js';
+import { rulerMarks } from './ruler.js';
+import { A4, LETTER } from './tiles.js';
 
-/** White around what is drawn [mm]. */
+/** White around what is drawn, and strip for title and ruler below it on an SVG sheet [mm]. */
 const AROUND = 8;
+const FOOT = 16;
+/** Ruler and what is written beside it. */
+const LEAST_WIDE = 216;
 
 export const sheets: Output = (context) => [
-  ...both('legend', `${context.spec.title}: key legend, 1:1`, legend(context)),
-  ...both(
+  ...files('legend', `${context.spec.title}: key legend, 1:1`, legend(context)),
+  ...files(
     'template',
     `${context.spec.title}: template of the panel's outline, beams and screws, 1:1`,
     template(context),
@@ -24,10 +30,23 @@ interface Sheet {
   readonly marks: readonly Mark[];
 }
 
-const both = (name: string, title: string, { size, about, marks }: Sheet): OutputFile[] => [
-  { path: `sheets/${name}.svg`, bytes: new TextEncoder().encode(sheetSvg(size, { title, about, marks })) },
-  { path: `sheets/${name}.pdf`, bytes: sheetPdf(size, { title, marks }) },
-];
+/** SVG whole, with title and ruler below; PDF for either paper. */
+function files(name: string, title: string, { size: [width, height], about, marks }: Sheet): OutputFile[] {
+  const wide = Math.max(width, LEAST_WIDE);
+  const foot = height + 5;
+  const below: Mark[] = [
+    ...rulerMarks([AROUND, foot]),
+    { kind: 'text', at: [AROUND, foot + 5], text: fitted(title, { size: 2, room: wide - 2 * AROUND }), size: 2 },
+  ];
+  return [
+    {
+      path: `sheets/${name}.svg`,
+      bytes: new TextEncoder().encode(sheetSvg([wide, height + FOOT], { title, about, marks: [...marks, ...below] })),
+    },
+    { path: `sheets/${name}.pdf`, bytes: sheetPdf([width, height], { title, marks, page: A4 }) },
+    { path: `sheets/${name}-letter.pdf`, bytes: sheetPdf([width, height], { title, marks, page: LETTER }) },
+  ];
+}
 
 /** Cells as wide as the preset's, labels in their middles; without labels the keys' row and column. */
 export function legend({ spec: { grid } }: Pick<OutputContext, 'spec'>): Sheet {
@@ -44,8 +63,7 @@ export function legend({ spec: { grid } }: Pick<OutputContext, 'spec'>): Sheet {
     grid.columns.flatMap((cellWidth, i): Mark[] => {
       const text = grid.labels === null ? `${j}.${i}` : (grid.labels[j]?.[i] ?? '');
       if (text.trim() === '') return [];
-      // A letter is about .75 as broad as it is high.
-      const size = Math.max(1.2, Math.min(4.5, (cellWidth - 4) / (0.75 * text.length), cellDepth - 4));
+      const size = Math.max(1.2, Math.min(4.5, (cellWidth - 3) / (BREADTH * text.length), cellDepth - 4));
       const [px, py] = at((x[i]! + x[i + 1]!) / 2, (y[j]! + y[j + 1]!) / 2);
       return [{ kind: 'text', at: [px, py + size / 2], text, size, anchor: 'middle' }];
     }),
@@ -60,49 +78,91 @@ export function legend({ spec: { grid } }: Pick<OutputContext, 'spec'>): Sheet {
 const edges = (cells: readonly number[]): readonly number[] =>
   [0, ...cells].map((_, i) => cells.slice(0, i).reduce((sum, cell) => sum + cell, 0));
 
-/** The kit's outline on the table, the field, every beam, and crosses where screws of the deck go down. */
+/** The kit's outline on the table, the deck and its keys, every beam, and where screws of the deck go down. */
 export function template(context: OutputContext): Sheet {
   const { kit } = context;
   const { min, max } = footprint(context);
   const [width, depth] = [max[0] - min[0], max[1] - min[1]];
-  const at = ([px, py]: Vec2): Vec2 => [AROUND + px - min[0], AROUND + max[1] - py];
-  const beams = kit.beams.flatMap(({ name, line, from, to }): Mark[] => {
-    const [a, b] = [at([from[0], from[1]]), at([to[0], to[1]])];
+  const at = ([px, py]: readonly [number, number, ...number[]]): Vec2 => [AROUND + px - min[0], AROUND + max[1] - py];
+  const line = (points: readonly Vec2[], pen: Pen): Mark => ({ kind: 'line', points: points.map(at), pen });
+  const frame = (low: Vec2, high: Vec2, pen: Pen): Mark =>
+    line([low, [high[0], low[1]], high, [low[0], high[1]], low], pen);
+  const beams = kit.beams.flatMap(({ name, line: kind, from, to }): Mark[] => {
+    // Names stand beyond the beams' nearer or left ends.
+    const [x, y] =
+      kind === 'column' ? at([from[0], Math.min(from[1], to[1])]) : at([Math.min(from[0], to[0]), from[1]]);
     return [
-      { kind: 'line', points: [a, b], pen: 'beam' },
-      line === 'column'
-        ? { kind: 'text', at: [a[0] - 0.8, (a[1] + b[1]) / 2], text: name, size: 1.8, turn: 90 }
-        : { kind: 'text', at: [(a[0] + b[0]) / 2, a[1] - 0.8], text: name, size: 1.8 },
+      line(
+        [
+          [from[0], from[1]],
+          [to[0], to[1]],
+        ],
+        'beam',
+      ),
+      kind === 'column'
+        ? { kind: 'text', at: [x + 0.9, y + 1.5 + BREADTH * 1.8 * name.length], text: name, size: 1.8, turn: 90 }
+        : { kind: 'text', at: [x - 1.5, y + 0.9], text: name, size: 1.8, anchor: 'end' },
     ];
   });
-  const crosses = deckScrewPlaces(kit).flatMap((place): Mark[] => {
-    const [x, y] = at(place);
+  const holes = deckHoles(context).flatMap(({ place: [x, y], diameter }): Mark[] => {
+    const [px, py] = at([x, y]);
+    const text = `Ø${diameter} at ${(x - min[0]).toFixed(1)}, ${(y - min[1]).toFixed(1)}`;
     return [
-      {
-        kind: 'line',
-        points: [
+      line(
+        [
           [x - 4, y],
           [x + 4, y],
         ],
-        pen: 'thin',
-      },
-      {
-        kind: 'line',
-        points: [
+        'thin',
+      ),
+      line(
+        [
           [x, y - 4],
           [x, y + 4],
         ],
-        pen: 'thin',
-      },
+        'thin',
+      ),
+      { kind: 'line', points: ring([px, py], diameter / 2), pen: 'thin' },
+      { kind: 'text', at: [px + diameter / 2 + 1, py - 1], text, size: 1.8 },
     ];
   });
-  const outline: Mark = {
-    kind: 'line',
-    points: [at(min), at([max[0], min[1]]), at(max), at([min[0], max[1]]), at(min)],
-  };
+  const [left, low] = at(min);
   return {
     size: [width + 2 * AROUND, depth + 2 * AROUND],
-    about: `Outline ${width.toFixed(1)} by ${depth.toFixed(1)} mm, beams dash-dotted, crosses at the deck's screws`,
-    marks: [outline, ...beams, ...crosses],
+    about: `Outline ${width.toFixed(1)} by ${depth.toFixed(1)} mm, deck and keys, beams dash-dotted, holes at the deck's screws`,
+    marks: [
+      frame(min, max, 'edge'),
+      ...deckOutlines(context).map(({ min: from, max: to }) => frame(from, to, 'thin')),
+      ...cellLines(context).map((points) => line(points, 'hidden')),
+      ...beams,
+      ...holes,
+      {
+        kind: 'text',
+        at: [left + 3, low - 3],
+        text: `0, 0; outline ${width.toFixed(1)} × ${depth.toFixed(1)} mm`,
+        size: 1.8,
+      },
+    ],
   };
+}
+
+/** Boundaries of the keys, each once, so that their dashes don't fill one another's gaps. */
+function cellLines(context: OutputContext): readonly (readonly Vec2[])[] {
+  const cells = cellsOf(context);
+  const along = (k: 0 | 1) =>
+    [...new Set(cells.flatMap(({ min, max }) => [min[k], max[k]]).map((at) => Math.round(at * 1000) / 1000))].toSorted(
+      (a, b) => a - b,
+    );
+  const [x, y] = [along(0), along(1)];
+  if (x.length === 0) return [];
+  return [
+    ...x.map((at): readonly Vec2[] => [
+      [at, y[0]!],
+      [at, y.at(-1)!],
+    ]),
+    ...y.map((at): readonly Vec2[] => [
+      [x[0]!, at],
+      [x.at(-1)!, at],
+    ]),
+  ];
 }

@@ -1,9 +1,12 @@
 /** A sheet larger than a page, cut into pages that overlap: what of each mark lies on which page. mm. */
 import type { Vec2 } from '../../solid/mesh.js';
 import type { Mark } from '../drawings/marks.js';
+import { ring } from '../drawings/sheet-frame.js';
 
-/** A4 (ISO 216), and the edge that home printers leave white. */
-export const PAGE: Vec2 = [210, 297];
+/** Papers upright: A4 (ISO 216), Letter (ANSI Y14.1: 8½ by 11 inches). */
+export const A4: Vec2 = [210, 297];
+export const LETTER: Vec2 = [215.9, 279.4];
+/** The edge that home printers leave white. */
 export const WHITE = 12;
 /** By how much neighbouring pages show the same. */
 export const OVERLAP = 10;
@@ -19,24 +22,42 @@ export interface Tile {
   readonly shows: readonly [number, number, number, number];
 }
 
-const ROOM: Vec2 = [PAGE[0] - 2 * WHITE, PAGE[1] - 2 * WHITE - FOOT];
-
-/** @param size - of the whole sheet @returns pages by rows from the top */
-export function tilesOf([width, height]: Vec2): readonly Tile[] {
-  const count = (length: number, room: number) => Math.max(1, Math.ceil((length - OVERLAP) / (room - OVERLAP) - 1e-9));
-  const [columns, rows] = [count(width, ROOM[0]), count(height, ROOM[1])];
+/** @param size - of the whole sheet @param page - of the paper @returns pages by rows from the top */
+export function tilesOf([width, height]: Vec2, page: Vec2): readonly Tile[] {
+  const room: Vec2 = [page[0] - 2 * WHITE, page[1] - 2 * WHITE - FOOT];
+  const count = (length: number, one: number) => Math.max(1, Math.ceil((length - OVERLAP) / (one - OVERLAP) - 1e-9));
+  const [columns, rows] = [count(width, room[0]), count(height, room[1])];
   return Array.from({ length: rows * columns }, (_, i) => {
     const [column, row] = [i % columns, Math.floor(i / columns)];
-    const left = column * (ROOM[0] - OVERLAP);
-    const top = row * (ROOM[1] - OVERLAP);
+    const left = column * (room[0] - OVERLAP);
+    const top = row * (room[1] - OVERLAP);
     return {
       column,
       row,
       columns,
       rows,
-      shows: [left, top, Math.min(width, left + ROOM[0]), Math.min(height, top + ROOM[1])] as const,
+      shows: [left, top, Math.min(width, left + room[0]), Math.min(height, top + room[1])] as const,
     };
   });
+}
+
+/**
+ * Circled crosses in the middle of what neighbours share: at the same places of the sheet, so that both pages show each.
+ *
+ * @returns marks of the sheet, none on a single page
+ */
+export function registration(tiles: readonly Tile[]): readonly Mark[] {
+  const inset = OVERLAP / 2;
+  const places = tiles.flatMap(({ column, row, shows: [left, top, right, bottom] }): Vec2[] => [
+    ...(column > 0 ? [top + 3 * inset, bottom - 3 * inset].map((y): Vec2 => [left + inset, y]) : []),
+    ...(row > 0 ? [left + 3 * inset, right - 3 * inset].map((x): Vec2 => [x, top + inset]) : []),
+  ]);
+  const line = (from: Vec2, to: Vec2): Mark => ({ kind: 'line', points: [from, to], pen: 'thin' });
+  return places.flatMap(([x, y]) => [
+    line([x - 4, y], [x + 4, y]),
+    line([x, y - 4], [x, y + 4]),
+    { kind: 'line', points: ring([x, y], 2), pen: 'thin' } as const,
+  ]);
 }
 
 /** @returns what of a mark lies on the page, in the page's coordinates */
@@ -46,7 +67,7 @@ export function onTile(mark: Mark, { shows: [left, top, right, bottom] }: Tile):
     const [x, y] = mark.at;
     return x >= left && x <= right && y >= top && y <= bottom ? [{ ...mark, at: put(mark.at) }] : [];
   }
-  if (mark.kind === 'area') return [];
+  if (mark.kind !== 'line') return [];
   return mark.points.slice(1).flatMap((to, i): Mark[] => {
     const kept = clipped(mark.points[i]!, to, [left, top, right, bottom]);
     return kept === null ? [] : [{ ...mark, points: [put(kept[0]), put(kept[1])] }];
