@@ -2,21 +2,20 @@
 import type { Vec2 } from '../../solid/mesh.js';
 import type { Segment } from './line-view.js';
 
-/** Ends closer than this meet [mm]. */
+/** Ends in the same square of this size meet [mm]. */
 const MEET = 1e-3;
 /** Cosine of the sharpest turn that one line makes. */
 const TURN = 0.5;
 
 export function chained(segments: readonly Segment[]): readonly (readonly Vec2[])[] {
-  const ends = new Map<string, number[]>();
-  segments.forEach((segment, i) => {
-    for (const end of segment) {
-      const key = keyOf(end);
-      const there = ends.get(key);
-      if (there) there.push(i);
-      else ends.set(key, [i]);
-    }
-  });
+  // Ends by number: segment i begins at 2 i and stops at 2 i + 1; `next` walks the ends that meet.
+  const first = new Map<number, number>();
+  const next = new Int32Array(2 * segments.length).fill(-1);
+  for (let end = 0; end < next.length; end++) {
+    const key = keyOf(segments[end >> 1]![end & 1]!);
+    next[end] = first.get(key) ?? -1;
+    first.set(key, end);
+  }
   const taken = new Uint8Array(segments.length);
   return segments.flatMap((segment, i) => {
     if (taken[i]) return [];
@@ -29,23 +28,28 @@ export function chained(segments: readonly Segment[]): readonly (readonly Vec2[]
   /** A segment and what goes on from its second end, first point first. */
   function follow([from, to]: Segment): Vec2[] {
     const points: Vec2[] = [from, to];
-    for (;;) {
-      const [a, b] = [points.at(-2)!, points.at(-1)!];
-      let best: { readonly i: number; readonly end: Vec2; readonly cos: number } | null = null;
-      for (const i of ends.get(keyOf(b)) ?? []) {
-        if (taken[i]) continue;
-        const [p, q] = segments[i]!;
-        const end = keyOf(p) === keyOf(b) ? q : p;
-        const cos =
-          ((b[0] - a[0]) * (end[0] - b[0]) + (b[1] - a[1]) * (end[1] - b[1])) /
-          (Math.hypot(b[0] - a[0], b[1] - a[1]) * Math.hypot(end[0] - b[0], end[1] - b[1]));
-        if (cos > Math.max(TURN, best?.cos ?? -1)) best = { i, end, cos };
+    for (let a = from, b = to; ; ) {
+      const [dx, dy] = [b[0] - a[0], b[1] - a[1]];
+      let most = TURN * Math.sqrt(dx * dx + dy * dy);
+      let best = -1;
+      for (let end = first.get(keyOf(b)) ?? -1; end >= 0; end = next[end]!) {
+        if (taken[end >> 1]) continue;
+        const far = segments[end >> 1]![1 - (end & 1)]!;
+        const [ex, ey] = [far[0] - b[0], far[1] - b[1]];
+        const along = (dx * ex + dy * ey) / Math.sqrt(ex * ex + ey * ey);
+        if (along > most) {
+          most = along;
+          best = end;
+        }
       }
-      if (!best) return points;
-      taken[best.i] = 1;
-      points.push(best.end);
+      if (best < 0) return points;
+      taken[best >> 1] = 1;
+      a = b;
+      b = segments[best >> 1]![1 - (best & 1)]!;
+      points.push(b);
     }
   }
 }
 
-const keyOf = ([x, y]: Vec2): string => `${Math.round(x / MEET)} ${Math.round(y / MEET)}`;
+/** One number for both coordinates: drawings are far less than 2²⁵ squares high. */
+const keyOf = ([x, y]: Vec2): number => Math.round(x / MEET) * 2 ** 26 + Math.round(y / MEET);

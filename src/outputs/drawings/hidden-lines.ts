@@ -1,4 +1,5 @@
 /** Hidden lines that say something: those on a line already drawn, visible or hidden, and mere specks are left out. */
+import type { Vec2 } from '../../solid/mesh.js';
 import type { Segment } from './line-view.js';
 import type { ViewRaster } from './view-raster.js';
 
@@ -6,6 +7,8 @@ import type { ViewRaster } from './view-raster.js';
 const SPECK = 3;
 /** Of a curve's short pieces, ends closer than this are the same point [mm]. */
 const SAME = 0.05;
+/** A drawn line is marked so often a sample, so that it has few gaps. */
+const STEPS = 1;
 
 export function hiddenLines(
   behind: readonly Segment[],
@@ -15,31 +18,32 @@ export function hiddenLines(
   const [width] = size;
   const drawn = new Uint8Array(size[0] * size[1]);
   const mark = ([[ax, ay], [bx, by]]: Segment, around: number) => {
-    const steps = Math.max(1, Math.ceil(Math.hypot(bx - ax, by - ay) * scale * 2));
+    const steps = Math.max(1, Math.ceil(length(ax, ay, bx, by) * scale * STEPS));
     for (let i = 0; i <= steps; i++) {
       const at = sampleAt(ax + (i / steps) * (bx - ax), ay + (i / steps) * (by - ay));
       if (at < 0) continue;
-      for (let dy = -around; dy <= around; dy++)
-        for (let dx = -around; dx <= around; dx++) {
-          const one = at + dy * width + dx;
-          if (one >= 0 && one < drawn.length) drawn[one] = 1;
-        }
+      for (let row = at - around * width; row <= at + around * width; row += width)
+        for (let one = row - around; one <= row + around; one++) if (one >= 0 && one < drawn.length) drawn[one] = 1;
     }
   };
   for (const one of seen) mark(one, 1);
   const ends = new Set<string>();
   const out: Segment[] = [];
-  for (const one of behind.toSorted((a, b) => length(b) - length(a))) {
-    const samples = length(one) * scale;
-    if (samples < SPECK) {
+  // Long ones first: what lies on them is then left out.
+  const long = behind.map(([[ax, ay], [bx, by]]) => length(ax, ay, bx, by) * scale);
+  for (const i of [...behind.keys()].sort((a, b) => long[b]! - long[a]!)) {
+    const one = behind[i]!;
+    if (long[i]! < SPECK) {
       // Curves: the same piece once, and not where it would fall on a drawn line.
-      const key = [one[0], one[1]].map(([x, y]) => `${Math.round(x / SAME)} ${Math.round(y / SAME)}`).toSorted();
-      if (ends.has(key.join()) || isDrawn(one, 0.5)) continue;
-      ends.add(key.join());
+      if (isDrawn(one, 0.5)) continue;
+      const [p, q] = [pointKey(one[0]), pointKey(one[1])];
+      const key = p < q ? `${p} ${q}` : `${q} ${p}`;
+      if (ends.has(key)) continue;
+      ends.add(key);
       out.push(one);
       continue;
     }
-    const pieces = free(one, samples);
+    const pieces = free(one, long[i]!);
     out.push(...pieces);
     for (const piece of pieces) mark(piece, 0);
   }
@@ -53,14 +57,14 @@ export function hiddenLines(
   /** What of a segment no line covers. */
   function free(segment: Segment, samples: number): Segment[] {
     const [[ax, ay], [bx, by]] = segment;
-    const steps = Math.ceil(samples);
+    const steps = Math.ceil(samples / 1.5);
     const pieces: Segment[] = [];
     let from = -1;
     for (let i = 0; i <= steps; i++) {
       const open = i < steps && !isDrawn(segment, (i + 0.5) / steps);
       if (open && from < 0) from = i;
       if (open || from < 0) continue;
-      if (i - from >= SPECK)
+      if (1.5 * (i - from) >= SPECK)
         pieces.push([
           [ax + (from / steps) * (bx - ax), ay + (from / steps) * (by - ay)],
           [ax + (i / steps) * (bx - ax), ay + (i / steps) * (by - ay)],
@@ -71,4 +75,7 @@ export function hiddenLines(
   }
 }
 
-const length = ([[ax, ay], [bx, by]]: Segment): number => Math.hypot(bx - ax, by - ay);
+const length = (ax: number, ay: number, bx: number, by: number): number =>
+  Math.sqrt((bx - ax) * (bx - ax) + (by - ay) * (by - ay));
+
+const pointKey = ([x, y]: Vec2): string => `${Math.round(x / SAME)} ${Math.round(y / SAME)}`;

@@ -36,8 +36,12 @@ const SAMPLES = 640;
 const BESIDE = 1.2;
 /** A surface so little in front of a face is that face: rounded ones lie off their facets [samples]. */
 const SLACK = 0.5;
+/** A shorter edge is a point [samples]: small holes are drawn by edges hardly longer. */
+const POINT = 0.2;
 /** A face that leans more (height over run) is too narrow a strip to be asked: the sample beyond it tells more. */
 const STEEP = 3;
+/** Rise of a round surface over the step aside from its outline: √(2 · 1.2 · r), r up to 200 [samples]. */
+const MOST = 22;
 /** A face seen more nearly edge-on than this is not seen. */
 const EDGE_ON = 1e-6;
 
@@ -66,28 +70,38 @@ export function lineView(
       const [aSeen, bSeen] = [az > EDGE_ON, bz > EDGE_ON];
       const isSharp = sharp[e] === 1;
       if (!isSharp && aSeen === bSeen) continue;
-      if (!aSeen && !bSeen && !hidden) continue;
+      const turnedAway = !aSeen && !bSeen;
+      if (turnedAway && !hidden) continue;
       const [ax, ay, aw] = view(m, corners, n);
       const [bx, by, bw] = view(m, corners, n + 3);
       const [dx, dy, dw] = [bx - ax, by - ay, bw - aw];
       const long = Math.sqrt(dx * dx + dy * dy);
-      if (long * scale < 0.5) continue;
+      if (long * scale < POINT) continue;
+      if (turnedAway) {
+        behind.push([
+          [ax, ay],
+          [bx, by],
+        ]);
+        continue;
+      }
       // Corners run counter-clockwise around a face: the first face lies left of the edge, the second right of it.
       const [px, py] = [(-dy / long) * (BESIDE / scale), (dx / long) * (BESIDE / scale)];
       const aPlane = aSeen ? planeOf(n, az) : null;
       const bPlane = bSeen ? planeOf(n + 3, bz) : null;
       const silhouette = aSeen !== bSeen;
       const outside = silhouette && steep(aPlane ?? bPlane!) ? (aSeen ? -1 : 1) : 0;
-      const onFace = (u: number, v: number, side: number, plane: Plane): boolean => {
-        const beside = above([u + side * px, v + side * py], plane);
+      const onFace = (u: number, v: number, w: number, side: number, plane: Plane): boolean => {
+        const beside = above(u + side * px, v + side * py, plane);
         // Nothing there: a strip narrower than the step aside, at the outline, or a thing behind that ends there.
-        return (beside === -Infinity ? above([u, v], plane) : beside) <= slack;
+        if (beside === -Infinity) return above(u, v, plane) <= slack;
+        // A steep face runs far ahead of its edge in a step: what is nearer still than a round one would be is something else.
+        return beside <= slack && (!steep(plane) || depthAt(u + side * px, v + side * py) - w <= MOST / scale);
       };
       const seenAt = (u: number, v: number, w: number): boolean => {
         if (outside === 0)
-          return (aPlane !== null && onFace(u, v, 1, aPlane)) || (bPlane !== null && onFace(u, v, -1, bPlane));
-        const beyond = above([u + outside * px, v + outside * py], { c: w, gu: 0, gv: 0 });
-        return beyond === -Infinity ? onFace(u, v, -outside, (aPlane ?? bPlane)!) : beyond <= slack;
+          return (aPlane !== null && onFace(u, v, w, 1, aPlane)) || (bPlane !== null && onFace(u, v, w, -1, bPlane));
+        const beyond = above(u + outside * px, v + outside * py, { c: w, gu: 0, gv: 0 });
+        return beyond === -Infinity ? onFace(u, v, w, -outside, (aPlane ?? bPlane)!) : beyond <= slack;
       };
       const steps = Math.max(2, Math.ceil((long * scale) / 2));
       let from = 0;

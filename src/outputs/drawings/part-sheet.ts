@@ -16,7 +16,7 @@ import { A3, A4, FRAME, frameMarks, scaleText, TITLE } from './sheet-frame.js';
 const BETWEEN = 16;
 const OFF = 10;
 /** Of the views' longer side: finer than a line is wide on paper. */
-const SAMPLES = 360;
+const SAMPLES = 300;
 /** ISO 5455. */
 const SCALES = [10, 5, 2, 1, 1 / 2, 1 / 5, 1 / 10] as const;
 

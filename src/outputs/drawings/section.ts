@@ -36,14 +36,16 @@ export function sectionOf(
     return cut(part, { axis, at: beam.point[axis], through: 'the beam', kernel });
   }
   const screw = nearest(part, box, { lines: kit.screws.map(screwLine), kit, endless: false });
-  const run = screw ? axisOf(screw.way) : 2;
-  const [first, second] = ([0, 1, 2] as const)
-    .filter((axis) => axis !== run)
-    .map((axis) =>
-      screw
-        ? cut(part, { axis, at: screw.point[axis], through: 'a screw', kernel })
-        : cut(part, { axis, at: (box.min[axis] + box.max[axis]) / 2, through: 'the middle', kernel }),
-    );
+  if (screw) {
+    const run = axisOf(screw.way);
+    // Of the planes along the screw the one that meets more of the part.
+    const extent = AXES.map((axis) => box.max[axis] - box.min[axis]);
+    const axis = AXES.filter((one) => one !== run).reduce((a, b) => (extent[b]! <= extent[a]! ? b : a));
+    return cut(part, { axis, at: screw.point[axis], through: 'a screw', kernel });
+  }
+  const [first, second] = ([0, 1] as const).map((axis) =>
+    cut(part, { axis, at: (box.min[axis] + box.max[axis]) / 2, through: 'the middle', kernel }),
+  );
   // Nothing points to one of them: the outline with more corners tells more.
   return first!.outlines.flat().length > second!.outlines.flat().length ? first! : second!;
 }

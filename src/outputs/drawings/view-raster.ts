@@ -18,8 +18,8 @@ export interface ViewRaster {
   readonly max: Vec2;
   /** Coordinate towards the eye of the surface seen at a point of the view's plane, −∞ where there is none [mm]. */
   readonly depthAt: (u: number, v: number) => number;
-  /** How much nearer than the plane c + gu·u + gv·v the surface seen at the sample of a point is, there where the sample's middle lies [mm]. */
-  readonly above: (point: Vec2, plane: Plane) => number;
+  /** How much nearer than a plane, taken where the sample's middle lies, the surface is that is seen at the sample of a point [mm]. */
+  readonly above: (u: number, v: number, plane: Plane) => number;
   /** Index of the sample at a point of the view's plane, −1 beside the raster. */
   readonly sampleAt: (u: number, v: number) => number;
 }
@@ -42,7 +42,9 @@ export function viewRaster(
     const { positions, triangles } = mesh;
     const moved = new Float64Array(positions.length);
     for (let i = 0; i < positions.length; i += 3) {
-      const [x, y, z] = [positions[i]!, positions[i + 1]!, positions[i + 2]!];
+      const x = positions[i]!;
+      const y = positions[i + 1]!;
+      const z = positions[i + 2]!;
       const u = m[0]! * x + m[1]! * y + m[2]! * z + m[3]!;
       const v = m[4]! * x + m[5]! * y + m[6]! * z + m[7]!;
       moved[i] = u;
@@ -76,7 +78,7 @@ export function viewRaster(
     const at = sampleAt(u, v);
     return at < 0 ? -Infinity : depth[at]!;
   };
-  const above = ([u, v]: Vec2, { c, gu, gv }: Plane): number => {
+  const above = (u: number, v: number, { c, gu, gv }: Plane): number => {
     const column = Math.floor(width / 2 + (u - middleU) * scale);
     const row = Math.floor(height / 2 - (v - middleV) * scale);
     if (column < 0 || row < 0 || column >= width || row >= height) return -Infinity;
