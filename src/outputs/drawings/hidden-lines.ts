@@ -1,11 +1,12 @@
 /** Hidden lines that say something: those on a line already drawn, visible or hidden, and mere specks are left out. */
-import type { Vec2 } from '../../solid/mesh.js';
 import type { Segment } from './line-view.js';
 import type { ViewRaster } from './view-raster.js';
 
 /** A shorter piece is a speck, or one of a curve's [samples]. */
 const SPECK = 3;
-/** Of a curve's short pieces, ends closer than this are the same point [mm]. */
+/** A shorter one is a point [samples]. */
+const POINT = 0.5;
+/** Of a curve's short pieces, middles closer than half of this are the same point [mm]. */
 const SAME = 0.05;
 /** A drawn line is marked so often a sample, so that it has few gaps. */
 const STEPS = 1;
@@ -27,25 +28,28 @@ export function hiddenLines(
     }
   };
   for (const one of seen) mark(one, 1);
-  const ends = new Set<string>();
+  const known = new Set<number>();
   const out: Segment[] = [];
-  // Long ones first: what lies on them is then left out.
-  const long = behind.map(([[ax, ay], [bx, by]]) => length(ax, ay, bx, by) * scale);
-  for (const i of [...behind.keys()].sort((a, b) => long[b]! - long[a]!)) {
-    const one = behind[i]!;
-    if (long[i]! < SPECK) {
-      // Curves: the same piece once, and not where it would fall on a drawn line.
-      if (isDrawn(one, 0.5)) continue;
-      const [p, q] = [pointKey(one[0]), pointKey(one[1])];
-      const key = p < q ? `${p} ${q}` : `${q} ${p}`;
-      if (ends.has(key)) continue;
-      ends.add(key);
-      out.push(one);
-      continue;
-    }
-    const pieces = free(one, long[i]!);
+  const long: { readonly one: Segment; readonly samples: number }[] = [];
+  const short: Segment[] = [];
+  for (const one of behind) {
+    const samples = length(one[0][0], one[0][1], one[1][0], one[1][1]) * scale;
+    if (samples >= SPECK) long.push({ one, samples });
+    else if (samples > POINT) short.push(one);
+  }
+  // The longest first: what lies on them is then left out.
+  for (const { one, samples } of long.sort((a, b) => b.samples - a.samples)) {
+    const pieces = free(one, samples);
     out.push(...pieces);
     for (const piece of pieces) mark(piece, 0);
+  }
+  // Curves: the same piece once, and not where it would fall on a drawn line.
+  for (const one of short) {
+    if (isDrawn(one, 0.5)) continue;
+    const key = middleKey(one);
+    if (known.has(key)) continue;
+    known.add(key);
+    out.push(one);
   }
   return out;
 
@@ -78,4 +82,6 @@ export function hiddenLines(
 const length = (ax: number, ay: number, bx: number, by: number): number =>
   Math.sqrt((bx - ax) * (bx - ax) + (by - ay) * (by - ay));
 
-const pointKey = ([x, y]: Vec2): string => `${Math.round(x / SAME)} ${Math.round(y / SAME)}`;
+/** Two short pieces of one view with the same middle are the same piece, whichever way they run. */
+const middleKey = ([[ax, ay], [bx, by]]: Segment): number =>
+  Math.round((ax + bx) / SAME) * 2 ** 26 + Math.round((ay + by) / SAME);
