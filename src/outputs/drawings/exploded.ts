@@ -44,10 +44,11 @@ function explodedSvg(context: OutputContext): string {
   const kinds = shownBest(shown, view);
   const tips = kinds.filter(({ hidden }) => hidden === 0).map(({ at }) => put(at));
   const rings: Vec2[] = [];
+  const step = Math.min(5.2, (PAPER[1] - 66) / kinds.length);
   const callouts = kinds.flatMap(({ title, at, hidden }, i): Mark[] => {
     const name: Mark = {
       kind: 'text',
-      at: [PAPER[0] - LIST - 6, 22 + 5.2 * i],
+      at: [PAPER[0] - LIST - 6, 22 + step * i],
       text: fitted(`${i + 1}  ${title}${hidden > 0 ? ' (behind others)' : ''}`, { size: 2, room: LIST - 6 }),
       size: 2,
     };
