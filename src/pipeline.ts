@@ -9,7 +9,7 @@ import { bentFigures } from './layout/leaf-bent.js';
 import { leafOff } from './layout/leaf-off.js';
 import { lightBudget } from './layout/light/budget.js';
 import { thermalFigures } from './layout/thermal.js';
-import type { Compression } from './outputs/context.js';
+import type { Compression, Outputs } from './outputs/context.js';
 import { type Made, makeOutputs } from './outputs/make-outputs.js';
 import type { MeasuringKernel } from './solid/kernel.js';
 import type { Profiles } from './solid/profiles.js';
@@ -30,8 +30,8 @@ export interface Tools {
   readonly viewer: string;
   /** Called as each stage begins. */
   readonly progress: (stage: Stage) => void;
-  /** Are files wanted, or only what is found? */
-  readonly wanted: boolean;
+  /** The kinds of files that are wanted; null: only what is found. */
+  readonly outputs: Outputs | null;
   /** Codes of findings that the user accepts by name. */
   readonly accept: readonly string[];
 }
@@ -44,7 +44,7 @@ export interface Tools {
  */
 export function makeKit(
   spec: Spec,
-  { kernel, profiles, hash, compression, viewer, progress, wanted, accept: codes }: Tools,
+  { kernel, profiles, hash, compression, viewer, progress, outputs, accept: codes }: Tools,
 ): Made {
   progress('layout');
   const layout = layOut(spec);
@@ -75,12 +75,12 @@ export function makeKit(
     kit,
     light,
     findings: accept(found, codes).findings,
-    travel: wanted ? travelAlong(layout, spec) : undefined,
+    travel: outputs === null ? undefined : travelAlong(layout, spec),
     viewer,
     compression,
     kernel,
     hash,
-    wanted,
+    outputs,
     listing: () => progress('lists'),
   });
 }

@@ -1,5 +1,6 @@
 /** Does every printed part fit the printer? */
 import type { Finding } from '../findings.js';
+import { usableBed } from '../printers/usable-bed.js';
 import type { Check, ShapeContext } from './context.js';
 import { figure, say } from './say.js';
 
@@ -11,8 +12,8 @@ export const bed: Check<ShapeContext> = {
   codes: ['bed/too-large', 'bed/too-high', 'bed/not-on-it'],
   run({ kit, kernel, spec }) {
     const findings: Finding[] = [];
-    const { bedX, bedY, bedZ, edgeMargin } = spec.printer.machine;
-    const room = [bedX.value, bedY.value].map((side) => side - 2 * edgeMargin.value).sort((a, b) => b - a);
+    const { machine } = spec.printer;
+    const room = [...usableBed(machine)].sort((a, b) => b - a);
     for (const part of kit.parts.values()) {
       if (part.kind !== 'printed') continue;
       const { min, max } = kernel.box(part.solid);
@@ -22,7 +23,7 @@ export const bed: Check<ShapeContext> = {
       const sides = [
         { what: 'long', is: long, limit: room[0]!, code: 'bed/too-large' },
         { what: 'wide', is: short, limit: room[1]!, code: 'bed/too-large' },
-        { what: 'high', is: size[2]!, limit: bedZ.value, code: 'bed/too-high' },
+        { what: 'high', is: size[2]!, limit: machine.bedZ.value, code: 'bed/too-high' },
       ];
       for (const { what, is, limit, code } of sides) {
         if (is <= limit + ON_BED) continue;

@@ -1,6 +1,6 @@
 /** Do the emitters get their voltage at the end of their wires, and does a battery carry the panel for a while? */
 import type { Finding } from '../findings.js';
-import { wireRuns } from '../kit/wire-lengths.js';
+import { longestToEmitter } from '../kit/wire-lengths.js';
 import { supplyFigures } from '../layout/supply.js';
 import type { Check, CheckContext } from './context.js';
 import { figure, say } from './say.js';
@@ -16,7 +16,7 @@ export const supply: Check<Pick<CheckContext, 'kit' | 'spec'>> = {
   run({ kit, spec }) {
     const { voltageV } = spec.emitters.part;
     const { supplyV } = spec.scan;
-    const longest = Math.max(0, ...wireRuns(kit).flatMap(({ end, length }) => (end === 'emitter' ? [length] : [])));
+    const longest = longestToEmitter(kit);
     const figures = supplyFigures(spec, longest);
     const findings: Finding[] = [];
     if (supplyV < voltageV.value - 1e-9)

@@ -33,15 +33,17 @@ export async function runJob(job: Job, progress: (stage: JobStage, share?: numbe
   };
   try {
     const spec = readPreset(job.text, preset);
+    // A check has no use for what writes files, nor for the libraries that come with it.
+    const outputs = out === null ? null : (await import('../outputs/index.js')).OUTPUTS;
     const { kernel, profiles } = await loadManifold();
     const { files, ...told } = kernel.scope(() => {
       const made = makeKit(spec, {
         kernel,
         profiles,
         hash: sha256,
-        wanted: job.out !== null,
+        outputs,
         compression,
-        viewer: viewerScript(),
+        viewer: outputs === null ? '' : viewerScript(),
         progress,
         accept: job.accept,
       });

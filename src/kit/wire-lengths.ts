@@ -31,6 +31,13 @@ export function wireRuns({ beams, placements }: Pick<Kit, 'beams' | 'placements'
   );
 }
 
+/** @returns a length as it is cut: up to a whole centimetre [mm] */
+export const cutLength = (length: number): number => Math.ceil(length / 10) * 10;
+
+/** @returns the longest way of an emitter's wires; 0 where there are none [mm] */
+export const longestToEmitter = (kit: Pick<Kit, 'beams' | 'placements'>): number =>
+  Math.max(0, ...wireRuns(kit).flatMap(({ end, length }) => (end === 'emitter' ? [length] : [])));
+
 export interface WireLength {
   readonly id: string;
   readonly what: string;

@@ -3,6 +3,7 @@
  * socket, cross-section, rails and their seams, deck, hood.
  */
 import { type Mistake, PresetError } from '../errors.js';
+import { usableBed } from '../printers/usable-bed.js';
 import type { Solved, Spec } from '../spec/spec.js';
 import { rad } from '../units.js';
 import { aroundMistakes } from './around.js';
@@ -59,7 +60,7 @@ export function layAround(spec: Spec, field: Field<MountSolution>): Layout {
     },
   ];
   const plug = plugHalf({ spec, mount, socket, section: frame.section, pitch: grid.leastPitch });
-  const bed = usableBed(spec);
+  const bed = usableBed(spec.printer.machine);
   const longest = Math.max(...bed);
   const rails = layRuns(spec, {
     grid,
@@ -140,12 +141,6 @@ export function layAround(spec: Spec, field: Field<MountSolution>): Layout {
 }
 
 const tenth = (value: number): number => Math.round(value * 10) / 10;
-
-function usableBed({ printer: { machine } }: Spec): readonly [number, number] {
-  // As a reader would say it: 90.46 − 2 · 5.1 is 80.25999….
-  const usable = (side: number) => Math.round(1e6 * (side - 2 * machine.edgeMargin.value)) / 1e6;
-  return [usable(machine.bedX.value), usable(machine.bedY.value)];
-}
 
 function seams(runs: Layout['runs']): Solved[] {
   return runs

@@ -2,6 +2,7 @@
 import { type Mistake, PresetError } from '../errors.js';
 import { bowSlope } from '../mechanics/beam.js';
 import { tiltFor } from '../optics/chance.js';
+import { usableBed } from '../printers/usable-bed.js';
 import type { Solved, Spec } from '../spec/spec.js';
 import { deg, type Rad } from '../units.js';
 import { carrierOf, sleeveSolved } from './carrier.js';
@@ -111,6 +112,4 @@ function tiltOf(spec: Spec, piece: number): { readonly tiltDeg: number; readonly
 }
 
 /** What the bed takes along its longer side [mm]. */
-export function longestPiece({ printer: { machine } }: Spec): number {
-  return Math.max(machine.bedX.value, machine.bedY.value) - 2 * machine.edgeMargin.value;
-}
+export const longestPiece = ({ printer: { machine } }: Spec): number => Math.max(...usableBed(machine));

@@ -1,17 +1,9 @@
 /** The aim's budget for people: what is off, what cures it, how likely the grid comes right, and what would help most. */
 import type { LightBudget } from '../layout/light/budget.js';
 import type { GridSamples } from '../layout/light/sample-grids.js';
-import { NEARLY_ALL } from '../layout/light/stray.js';
 import { deg } from '../units.js';
+import { type AimRow, aimRows } from './aim-rows.js';
 import { counted, hanging, wrap } from './text.js';
-
-interface Row {
-  readonly what: string;
-  /** [rad] */
-  readonly angle: number;
-  readonly mm: number;
-  readonly cure: string;
-}
 
 const figure = (value: number, digits = 2) => value.toFixed(digits);
 const percent = (share: number) => {
@@ -27,44 +19,16 @@ export function aimText(
   { aim, levers, signal, finger }: LightBudget,
   { width, samples = null }: { readonly width: number; readonly samples?: GridSamples | null },
 ): string {
-  const { inputs, lines } = aim;
-  const longest = lines[0].lever > lines[1].lever ? lines[0] : lines[1];
-  const { distance, lever, tolerance } = longest;
-  const far = (angle: number, over = lever) => over * Math.tan(angle);
-  const off: readonly Row[] = [
-    {
-      what: 'barrel’s boresight error',
-      angle: NEARLY_ALL.rayleigh * inputs.boresight,
-      mm: far(NEARLY_ALL.rayleigh * inputs.boresight, distance),
-      cure: 'roll it upright, then tilt',
-    },
-    {
-      what: 'mount’s yaw',
-      angle: NEARLY_ALL.normal * inputs.mountError,
-      mm: far(NEARLY_ALL.normal * inputs.mountError),
-      cure: 'roll, slide',
-    },
-    {
-      what: 'mount’s tilt',
-      angle: NEARLY_ALL.normal * inputs.mountError,
-      mm: far(NEARLY_ALL.normal * inputs.mountError),
-      cure: 'tilt',
-    },
-    { what: 'rail’s warp, at its worst mount', angle: inputs.warp, mm: far(inputs.warp), cure: 'tilt' },
-  ];
-  const against: readonly Row[] = [
-    { what: 'tilt, either way', angle: inputs.tilt, mm: far(inputs.tilt), cure: '' },
-    { what: 'receiver’s slide, either way', angle: inputs.slide / lever, mm: inputs.slide, cure: '' },
-    { what: 'half of its light is left in', angle: tolerance / lever, mm: tolerance, cure: '' },
-  ];
-  const table = (rows: readonly Row[]) =>
+  const { longest, off, against } = aimRows({ aim });
+  const { distance } = longest;
+  const table = (rows: readonly AimRow[]) =>
     rows
       .map(
         ({ what, angle, mm, cure }) =>
           `  ${what.padEnd(31)}${`${figure(deg(angle))}°`.padStart(7)}${`${figure(mm, 1)} mm`.padStart(10)}${cure === '' || width < 78 ? '' : `  ${cure}`}`,
       )
       .join('\n');
-  const each = lines.flatMap((line) => {
+  const each = aim.lines.flatMap((line) => {
     const name = line.line === 'column' ? 'columns' : 'rows';
     return [
       `  ${name.padEnd(9)}${String(line.count).padStart(3)} × ${figure(line.distance, 0)} mm: ${percent(line.chance)} each, all ${percent(line.all)}`,

@@ -58,3 +58,6 @@ export interface OutputContext {
 
 /** One kind of output: the files that it adds to the kit. */
 export type Output = (context: OutputContext) => readonly OutputFile[];
+
+/** By name, in the order in which they are made. */
+export type Outputs = Readonly<Record<string, Output>>;

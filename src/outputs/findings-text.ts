@@ -24,26 +24,53 @@ export function findingsText(
   findings: readonly Finding[],
   { width, most = 4 }: { readonly width: number; readonly most?: number },
 ): string {
+  return kindsOf(findings)
+    .map((kind) => entry(kind, { width, most }))
+    .join('\n');
+}
+
+/** Findings of one code and severity. */
+export interface FindingKind {
+  readonly first: Finding;
+  /** The first's sentence, beginning with its subject where it does not name it. */
+  readonly says: string;
+  readonly others: readonly Finding[];
+  /** Of the others, each once. */
+  readonly subjects: readonly string[];
+  /** What to change for any of them. */
+  readonly remedies: readonly string[];
+}
+
+/** @returns findings by kind, the worst first */
+export function kindsOf(findings: readonly Finding[]): readonly FindingKind[] {
   const kinds = new Map<string, Finding[]>();
   for (const finding of bySeverity(findings)) {
     const key = `${finding.severity} ${finding.code} ${finding.accepted === true}`;
     kinds.set(key, [...(kinds.get(key) ?? []), finding]);
   }
-  return [...kinds.values()].map((kind) => entry(kind, { width, most })).join('\n');
+  return [...kinds.values()].map((kind) => {
+    const [first, ...others] = kind as [Finding, ...Finding[]];
+    return {
+      first,
+      says: first.message.includes(first.subject) ? first.message : `${first.subject}: ${first.message}`,
+      others,
+      subjects: [...new Set(others.map(({ subject }) => subject))],
+      remedies: [...new Set(kind.flatMap(({ remedies }) => remedies))],
+    };
+  });
 }
 
-function entry(kind: readonly Finding[], { width, most }: { readonly width: number; readonly most: number }): string {
-  const [first, ...others] = kind as [Finding, ...Finding[]];
+function entry(
+  { first, says, others, subjects, remedies }: FindingKind,
+  { width, most }: { readonly width: number; readonly most: number },
+): string {
   const indent = ' '.repeat(11);
   const lines = [`  ${first.severity.padEnd(9)}${first.code}${first.accepted === true ? ' (accepted)' : ''}`];
-  const says = first.message.includes(first.subject) ? first.message : `${first.subject}: ${first.message}`;
   lines.push(indent + wrap(says, { width, indent }));
   if (others.length > 0) {
-    const subjects = [...new Set(others.map((f) => f.subject))];
     const named = subjects.slice(0, most).join(', ') + (subjects.length > most ? ', …' : '');
     lines.push(indent + wrap(`And ${others.length} more of this kind: ${named}`, { width, indent }));
   }
-  const remedies = [...new Set(kind.flatMap((f) => f.remedies))];
   if (remedies.length > 0)
     lines.push(
       indent +

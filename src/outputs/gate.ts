@@ -4,7 +4,7 @@ import type { MeasuringKernel } from '../solid/kernel.js';
 import type { Mesh } from '../solid/mesh.js';
 import { meshBox, meshVolume, pairEdges } from '../solid/mesh-measures.js';
 import type { ShapeFile } from './context.js';
-import { readStl } from './stl-read.js';
+import { readStl, type StlRead } from './stl-read.js';
 
 /** Largest relative difference between the file's volume and the solid's. */
 export const VOLUME_TOLERANCE = 5e-4;
@@ -22,15 +22,23 @@ export interface GatedFile {
   readonly onBed: boolean;
 }
 
-/** @returns what is wrong with the files, in their order */
-export const gate = (shapes: readonly ShapeFile[], kernel: MeasuringKernel): readonly Finding[] =>
-  shapes.flatMap(({ path, bytes, folder, solid }) =>
-    gateFile({ path, bytes, volume: kernel.volume(solid), onBed: folder === 'stl' }),
+/**
+ * @param readOf - the reading of a file's bytes; what is made from the mesh later reads the same one
+ * @returns what is wrong with the files, in their order
+ */
+export const gate = (
+  shapes: readonly ShapeFile[],
+  kernel: MeasuringKernel,
+  readOf: (path: string) => StlRead,
+): readonly Finding[] =>
+  shapes.flatMap(({ path, folder, solid }) =>
+    gateRead(readOf(path), { path, volume: kernel.volume(solid), onBed: folder === 'stl' }),
   );
 
 /** @returns an error for each way in which the file fails; none for a sound file */
-export function gateFile({ path, bytes, volume, onBed }: GatedFile): readonly Finding[] {
-  const read = readStl(bytes);
+export const gateFile = ({ bytes, ...file }: GatedFile): readonly Finding[] => gateRead(readStl(bytes), file);
+
+function gateRead(read: StlRead, { path, volume, onBed }: Omit<GatedFile, 'bytes'>): readonly Finding[] {
   if (!read.ok) {
     const message = `${path} is ${read.found} bytes long, its triangle count asks for ${read.wanted}.`;
     return [error(path, { code: 'file/length', measured: read.found, limit: read.wanted, unit: 'bytes', message })];

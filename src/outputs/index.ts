@@ -1,6 +1,6 @@
 /** Every kind of output besides the shapes, which the gate reads before anything else is made. A new one is one line. */
 import { channelsCsv } from './channels-csv.js';
-import type { Output } from './context.js';
+import type { Outputs } from './context.js';
 import { exploded } from './drawings/exploded.js';
 import { partSheets } from './drawings/part-sheet.js';
 import { plan } from './drawings/plan.js';
@@ -29,4 +29,4 @@ export const OUTPUTS = {
   sheets,
   pictures,
   report,
-} as const satisfies Record<string, Output>;
+} as const satisfies Outputs;

@@ -1,5 +1,6 @@
 /** What the lists say of a part. */
 import type { Kit, Part } from '../kit/types.js';
+import type { LightBudget } from '../layout/light/budget.js';
 import type { MeasuringKernel } from '../solid/kernel.js';
 import type { Vec3 } from '../solid/mesh.js';
 
@@ -30,3 +31,7 @@ export function quantities(kit: Kit): ReadonlyMap<string, number> {
   for (const { part } of kit.placements) count.set(part, (count.get(part) ?? 0) + 1);
   return count;
 }
+
+/** @returns how many emitters to buy beyond those placed, for the confidence wanted; null where no number helps */
+export const spareEmitters = ({ aim }: Pick<LightBudget, 'aim'>, placed: number): number | null =>
+  aim.buy === null ? null : Math.max(0, aim.buy - placed);

@@ -1,9 +1,9 @@
 /** `parts.csv`: what to print and what to buy, with numbers. */
 import type { Part } from '../kit/types.js';
-import { wireLengths } from '../kit/wire-lengths.js';
+import { cutLength, wireLengths } from '../kit/wire-lengths.js';
 import type { Output, OutputContext } from './context.js';
 import { tidy } from './json-text.js';
-import { partFigures, quantities } from './part-figures.js';
+import { partFigures, quantities, spareEmitters } from './part-figures.js';
 
 const HEADER = [
   'kind',
@@ -65,7 +65,7 @@ function row(part: Part, quantity: number, { kernel, beds, spec, light }: Output
     tidy(massG * quantity, 3),
     plastic === undefined ? null : tidy(plastic * quantity, 1),
     // Barrels too crooked for the mount are sent back or thrown away: buy more than are placed.
-    part.id === spec.emitters.name && light.aim.buy !== null ? Math.max(0, light.aim.buy - quantity) : null,
+    part.id === spec.emitters.name ? spareEmitters(light, quantity) : null,
     ...size.map((edge) => tidy(edge, 3)),
     part.order?.standard ?? null,
     part.order?.size ?? null,
@@ -83,7 +83,7 @@ const wireRows = ({ kit }: OutputContext): (string | number | null)[][] =>
       title: what,
       quantity: number,
       material: 'copper and insulation',
-      length_mm: Math.ceil(length / 10) * 10,
+      length_mm: cutLength(length),
     };
     return HEADER.map((name) => cells[name] ?? null);
   });

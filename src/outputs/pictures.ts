@@ -5,12 +5,11 @@ import type { Output, OutputContext } from './context.js';
 import { picture } from './picture/picture.js';
 import { png } from './picture/png.js';
 import { shapePath } from './shapes.js';
-import { standing } from './standing.js';
+import { standing, withoutCovers } from './standing.js';
 
 export const KIT_SIZE = [780, 520] as const;
 const OPEN = [600, 400] as const;
 const PART = [216, 162] as const;
-const COVERS = /^(cover|plug|hood)|-cover-screw/;
 
 /** The report shows the same one. */
 const drawn = new WeakMap<Kit, Uint8Array>();
@@ -25,7 +24,7 @@ export function kitPicture(context: OutputContext): Uint8Array {
 
 export const pictures: Output = (context) => {
   const { kit, meshOf, compression } = context;
-  const open = standing(context).filter(({ name, part }) => !COVERS.test(part.id) && !COVERS.test(name));
+  const open = withoutCovers(standing(context));
   return [
     { path: 'pictures/kit.png', bytes: kitPicture(context) },
     { path: 'pictures/open.png', bytes: png(picture(open, { size: OPEN }), compression) },

@@ -23,3 +23,12 @@ export const standing = ({ kit, meshOf }: Pick<OutputContext, 'kit' | 'meshOf'>)
 /** @returns the file that holds the shape of a part in the assembly */
 export const standingPath = (part: Part): string =>
   shapePath(part.kind === 'bought' ? 'bought' : part.posed === null ? 'stl' : 'posed', part);
+
+/** Parts that hide the inside. */
+const COVER = /^(cover|plug|hood)/;
+
+export const isCover = ({ id }: Pick<Part, 'id'>): boolean => COVER.test(id);
+
+/** Everything but what lies over the rails, and the screws that hold it. */
+export const withoutCovers = (items: readonly Standing[]): readonly Standing[] =>
+  items.filter(({ name, part }) => !isCover(part) && !name.includes('-cover-screw'));

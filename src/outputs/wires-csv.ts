@@ -1,5 +1,5 @@
 /** `wires.csv`: every wire, from where to where, how long. `crossings.json`: which pair of lines is which key. */
-import { wireRuns } from '../kit/wire-lengths.js';
+import { cutLength, wireRuns } from '../kit/wire-lengths.js';
 import { layScan } from '../layout/scan.js';
 import type { Output, OutputContext } from './context.js';
 import { type Json, jsonText } from './json-text.js';
@@ -40,7 +40,7 @@ export function wiresOf({ kit, spec }: Pick<OutputContext, 'kit' | 'spec'>): rea
   // Three legs: supply, ground, signal; two: ground and signal.
   const third = spec.receivers.part.legs.value > 2;
   return wireRuns(kit).flatMap(({ beam, end, length: exact }): Wire[] => {
-    const length = Math.ceil(exact / 10) * 10;
+    const length = cutLength(exact);
     const wire = (what: string, to: string): Wire => ({
       name: `${beam} ${end} ${what}`,
       from: `${beam} ${end}`,

@@ -4,6 +4,7 @@
  * By the divergence theorem a closed surface encloses the signed sum of the tetrahedra over its triangles, V = Σ a · (b × c) / 6,
  * and its centroid is Σ Vᵢ (a + b + c) / 4 over V.
  */
+import { disjointSets } from './disjoint-sets.js';
 import type { Box, Mesh, Vec3 } from './mesh.js';
 
 /** Volume enclosed [mm³]; below zero when the mesh is inside out. Meaningful for a closed mesh only. */
@@ -88,18 +89,10 @@ export function pairEdges({ triangles, positions }: Mesh): EdgePairing {
 
 /** Separate closed shells. */
 export function shellCount({ triangles, positions }: Mesh): number {
-  const parent = Uint32Array.from({ length: positions.length / 3 }, (_, i) => i);
-  const root = (v: number): number => {
-    let r = v;
-    while (parent[r] !== r) {
-      parent[r] = parent[parent[r]!]!;
-      r = parent[r]!;
-    }
-    return r;
-  };
+  const { join, root } = disjointSets(positions.length / 3);
   for (let i = 0; i < triangles.length; i += 3) {
-    parent[root(triangles[i + 1]!)] = root(triangles[i]!);
-    parent[root(triangles[i + 2]!)] = root(triangles[i]!);
+    join(triangles[i + 1]!, triangles[i]!);
+    join(triangles[i + 2]!, triangles[i]!);
   }
   return new Set(Array.from(triangles, root)).size;
 }

@@ -45,7 +45,7 @@ for (let run = 0; run < RUNS; run++) {
       hash: (bytes) => createHash('sha256').update(bytes).digest('hex'),
       compression,
       viewer: viewerScript(),
-      wanted: true,
+      outputs: OUTPUTS,
       progress: () => {},
       accept: [],
     });

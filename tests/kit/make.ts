@@ -50,7 +50,7 @@ export function said({ kernel, profiles }: Workshop, preset: string): Said {
       kernel,
       profiles,
       hash: () => '',
-      wanted: false,
+      outputs: null,
       compression,
       viewer: '',
       progress: () => {},

@@ -2,6 +2,7 @@
 import { createHash } from 'node:crypto';
 import { expect, test } from 'vitest';
 import { compression } from '../../src/cli/compression.js';
+import { OUTPUTS } from '../../src/outputs/index.js';
 import { makeKit } from '../../src/pipeline.js';
 import { readPreset } from '../../src/spec/read-preset.js';
 import { openWorkshop, shipped, type Workshop } from './make.js';
@@ -14,7 +15,7 @@ function sums({ kernel, profiles }: Workshop, name: string): readonly string[] {
       kernel,
       profiles,
       hash: sha256,
-      wanted: true,
+      outputs: OUTPUTS,
       compression,
       viewer: '',
       progress: () => {},

@@ -10,6 +10,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { bed as bedCheck } from '../../src/checks/bed.js';
 import { compression } from '../../src/cli/compression.js';
 import { layBeds } from '../../src/outputs/beds/lay-beds.js';
+import { OUTPUTS } from '../../src/outputs/index.js';
 import { makeKit } from '../../src/pipeline.js';
 import { box } from '../../src/solid/shapes.js';
 import { readPreset } from '../../src/spec/read-preset.js';
@@ -60,7 +61,7 @@ beforeAll(async () => {
       kernel,
       profiles,
       hash: (bytes) => createHash('sha256').update(bytes).digest('hex'),
-      wanted: true,
+      outputs: OUTPUTS,
       compression,
       viewer: '',
       progress: () => {},

@@ -3,6 +3,7 @@ import { inflateSync } from 'node:zlib';
 import { DOMParser } from 'linkedom';
 import { beforeAll, expect, test } from 'vitest';
 import { compression } from '../../src/cli/compression.js';
+import { OUTPUTS } from '../../src/outputs/index.js';
 import { makeOutputs } from '../../src/outputs/make-outputs.js';
 import { base64 } from '../../src/outputs/report/html.js';
 import { makeKit } from '../../src/pipeline.js';
@@ -28,7 +29,7 @@ beforeAll(async () => {
       kernel,
       profiles,
       hash: () => '',
-      wanted: true,
+      outputs: OUTPUTS,
       compression,
       viewer: 'const done = "</script>";',
       progress: () => {},

@@ -4,6 +4,7 @@ import { createHash } from 'node:crypto';
 import { compression } from '../../src/cli/compression.js';
 import type { Finding } from '../../src/findings.js';
 import type { Kit, Part } from '../../src/kit/types.js';
+import { OUTPUTS } from '../../src/outputs/index.js';
 import type { OutputInputs } from '../../src/outputs/make-outputs.js';
 import { loadManifoldKernel } from '../../src/solid/manifold-kernel.js';
 import { translation } from '../../src/solid/matrix.js';
@@ -124,7 +125,7 @@ export async function sampleInputs(findings: readonly Finding[] = [sampleFinding
     findings,
     kernel,
     travel: undefined,
-    wanted: true,
+    outputs: OUTPUTS,
     compression,
     viewer: '',
     hash: (bytes) => createHash('sha256').update(bytes).digest('hex'),

@@ -1,6 +1,7 @@
 /** What a solid stands on: the faces on the bed, and the figure that a string around them makes. */
 import type { Box, Mesh, Vec2, Vec3 } from '../../solid/mesh.js';
 import { meshCentroid } from '../../solid/mesh-measures.js';
+import { ON_BED } from '../bed.js';
 
 export interface Foot {
   /** Of the faces on the bed [mm²]. */
@@ -13,9 +14,6 @@ export interface Foot {
   readonly height: number;
   readonly centre: () => Vec3;
 }
-
-/** Faces so low lie on the bed [mm]. */
-const ON_BED = 1e-3;
 
 /** @param mesh - as printed, its lowest point at z = 0 */
 export function footOf(mesh: Mesh): Foot {

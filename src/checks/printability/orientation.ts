@@ -5,6 +5,7 @@
 import type { Finding } from '../../findings.js';
 import type { Part } from '../../kit/types.js';
 import type { Printer } from '../../printers/printer.js';
+import { usableBed } from '../../printers/usable-bed.js';
 import type { MeasuringKernel, Solid } from '../../solid/kernel.js';
 import { frame, translation } from '../../solid/matrix.js';
 import type { Matrix, Mesh, Vec3 } from '../../solid/mesh.js';
@@ -135,8 +136,8 @@ function stands(mesh: Mesh): boolean {
   return foot.area >= LEAST_AREA && foot.height <= SLENDER.brim * foot.width && leansOut(foot, meshBox(mesh)) <= 0;
 }
 
-function fits(size: readonly number[], axis: number, { bedX, bedY, bedZ, edgeMargin }: Printer): boolean {
+function fits(size: readonly number[], axis: number, machine: Printer): boolean {
   const sides = size.filter((_, k) => k !== axis).sort((a, b) => a - b);
-  const room = [bedX.value, bedY.value].map((side) => side - 2 * edgeMargin.value).sort((a, b) => a - b);
-  return size[axis]! <= bedZ.value && sides.every((side, k) => side <= room[k]!);
+  const room = [...usableBed(machine)].sort((a, b) => a - b);
+  return size[axis]! <= machine.bedZ.value && sides.every((side, k) => side <= room[k]!);
 }

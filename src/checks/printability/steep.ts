@@ -1,4 +1,5 @@
 /** Where a mesh hangs: its undersides that are flatter than the printer can print, and points from which it grows into the air. */
+import { disjointSets } from '../../solid/disjoint-sets.js';
 import type { Box, Mesh, Outlines, Vec2, Vec3 } from '../../solid/mesh.js';
 
 export interface Underside {
@@ -89,15 +90,7 @@ function joined(
 ): readonly Underside[] {
   if (steep.length === 0) return [];
   const vertices = p.length / 3;
-  const parent = Uint32Array.from({ length: vertices }, (_, i) => i);
-  const root = (v: number): number => {
-    let r = v;
-    while (parent[r] !== r) {
-      parent[r] = parent[parent[r]!]!;
-      r = parent[r]!;
-    }
-    return r;
-  };
+  const { join, root } = disjointSets(vertices);
   const isSteep = new Uint8Array(triangles.length / 3);
   // Each side of a steep facet by its two ends, with the facet; sides between two steep ones go out again.
   const rim = new Map<number, number>();
@@ -106,7 +99,7 @@ function joined(
     for (let k = 0; k < 3; k++) {
       const from = triangles[i + k]!;
       const to = triangles[i + (k === 2 ? 0 : k + 1)]!;
-      parent[root(from)] = root(to);
+      join(from, to);
       if (!rim.delete(to * vertices + from)) rim.set(from * vertices + to, i);
     }
   }
@@ -149,7 +142,7 @@ function joined(
         }
         isSteep[i / 3] = 1;
         onSteep[over] = 1;
-        parent[root(over)] = root(from);
+        join(over, from);
         rim.delete(to * vertices + from);
         for (const [a, b] of [
           [over, from],

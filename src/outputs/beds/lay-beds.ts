@@ -1,5 +1,6 @@
 /** Which printed part stands where on which bed, and what each bed takes. */
 import type { Kit, Part } from '../../kit/types.js';
+import { usableBed } from '../../printers/usable-bed.js';
 import type { MeasuringKernel } from '../../solid/kernel.js';
 import type { Box } from '../../solid/mesh.js';
 import { meshArea } from '../../solid/mesh-measures.js';
@@ -56,11 +57,8 @@ export function layBeds({
 }): Beds {
   const { machine } = spec.printer;
   const edge = machine.edgeMargin.value;
-  const room: Room = {
-    width: machine.bedX.value - 2 * edge,
-    depth: machine.bedY.value - 2 * edge,
-    spacing: machine.spacing.value,
-  };
+  const [width, depth] = usableBed(machine);
+  const room: Room = { width, depth, spacing: machine.spacing.value };
   const count = quantities(kit);
   const printed = [...kit.parts.values()].filter(({ kind }) => kind === 'printed');
   const facts = new Map(

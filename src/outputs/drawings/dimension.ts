@@ -18,25 +18,12 @@ export function across(
   to: number,
   { y, edge, value }: { readonly y: number; readonly edge: number; readonly value: number },
 ): Mark[] {
-  const way = Math.sign(y - edge);
-  const text = dimensionText(value);
-  const tight = to - from < TIGHT;
+  const text = { kind: 'text', text: dimensionText(value), size: TEXT } as const;
   return [
-    thin([from, edge + way * GAP], [from, y + way * BEYOND]),
-    thin([to, edge + way * GAP], [to, y + way * BEYOND]),
-    ...(tight
-      ? [
-          thin([from - 2 * ARROW, y], [to + 2 * ARROW, y]),
-          ...arrow([from, y], [-1, 0]),
-          ...arrow([to, y], [1, 0]),
-          { kind: 'text', at: [to + 2 * ARROW + 1, y + TEXT / 2], text, size: TEXT } as const,
-        ]
-      : [
-          thin([from, y], [to, y]),
-          ...arrow([from, y], [1, 0]),
-          ...arrow([to, y], [-1, 0]),
-          { kind: 'text', at: [(from + to) / 2, y - 1], text, size: TEXT, anchor: 'middle' } as const,
-        ]),
+    ...lines(from, to, { line: y, edge, put: (along, off) => [along, off] }),
+    to - from < TIGHT
+      ? { ...text, at: [to + 2 * ARROW + 1, y + TEXT / 2] }
+      : { ...text, at: [(from + to) / 2, y - 1], anchor: 'middle' },
   ];
 }
 
@@ -46,25 +33,34 @@ export function upright(
   to: number,
   { x, edge, value }: { readonly x: number; readonly edge: number; readonly value: number },
 ): Mark[] {
-  const way = Math.sign(x - edge);
-  const text = dimensionText(value);
-  const tight = to - from < TIGHT;
+  const text = { kind: 'text', text: dimensionText(value), size: TEXT } as const;
   return [
-    thin([edge + way * GAP, from], [x + way * BEYOND, from]),
-    thin([edge + way * GAP, to], [x + way * BEYOND, to]),
-    ...(tight
-      ? [
-          thin([x, from - 2 * ARROW], [x, to + 2 * ARROW]),
-          ...arrow([x, from], [0, -1]),
-          ...arrow([x, to], [0, 1]),
-          { kind: 'text', at: [x + 1, from - ARROW], text, size: TEXT } as const,
-        ]
-      : [
-          thin([x, from], [x, to]),
-          ...arrow([x, from], [0, 1]),
-          ...arrow([x, to], [0, -1]),
-          { kind: 'text', at: [x - 1, (from + to) / 2], text, size: TEXT, anchor: 'middle', turn: 90 } as const,
-        ]),
+    ...lines(from, to, { line: x, edge, put: (along, off) => [off, along] }),
+    to - from < TIGHT
+      ? { ...text, at: [x + 1, from - ARROW] }
+      : { ...text, at: [x - 1, (from + to) / 2], anchor: 'middle', turn: 90 },
+  ];
+}
+
+/** Extension lines, and the dimension line with its arrows: within where they have room, else pointing at it from outside. */
+function lines(
+  from: number,
+  to: number,
+  {
+    line,
+    edge,
+    put,
+  }: { readonly line: number; readonly edge: number; readonly put: (along: number, off: number) => Vec2 },
+): Mark[] {
+  const way = Math.sign(line - edge);
+  const tight = to - from < TIGHT;
+  const inward = tight ? -1 : 1;
+  const beyond = tight ? 2 * ARROW : 0;
+  return [
+    ...[from, to].map((end) => thin(put(end, edge + way * GAP), put(end, line + way * BEYOND))),
+    thin(put(from - beyond, line), put(to + beyond, line)),
+    ...arrow(put(from, line), put(inward, 0)),
+    ...arrow(put(to, line), put(-inward, 0)),
   ];
 }
 

@@ -1,7 +1,7 @@
 /** What of a thing's edges is seen from one side: parallel projection, judged by a z-buffer. */
-import { apply } from '../../solid/matrix.js';
+import { apply, multiply } from '../../solid/matrix.js';
 import { IDENTITY, type Matrix, type Mesh, type Vec2, type Vec3 } from '../../solid/mesh.js';
-import { cameraAxes } from '../picture/camera.js';
+import { type Axes, cameraAxes } from '../picture/camera.js';
 import type { Edges } from './edges.js';
 import { hiddenLines } from './hidden-lines.js';
 import { type Plane, viewRaster } from './view-raster.js';
@@ -144,16 +144,6 @@ export function lineView(
 const steep = ({ gu, gv }: Plane): boolean => gu * gu + gv * gv > STEEP * STEEP;
 
 /** From an item's coordinates to the view's: right, up, towards the eye. */
-function viewMatrix(axes: readonly [Vec3, Vec3, Vec3], m: Matrix): Matrix {
-  const row = ([x, y, z]: Vec3) => [0, 1, 2, 3].map((c) => x * m[c]! + y * m[4 + c]! + z * m[8 + c]!);
-  return [...row(axes[0]), ...row(axes[1]), ...row(axes[2]), 0, 0, 0, 1] as unknown as Matrix;
-}
+const viewMatrix = ([x, y, z]: Axes, m: Matrix): Matrix => multiply([...x, 0, ...y, 0, ...z, 0, 0, 0, 0, 1], m);
 
-const view = (m: Matrix, of: Float64Array, at: number): Vec3 => {
-  const [x, y, z] = [of[at]!, of[at + 1]!, of[at + 2]!];
-  return [
-    m[0]! * x + m[1]! * y + m[2]! * z + m[3]!,
-    m[4]! * x + m[5]! * y + m[6]! * z + m[7]!,
-    m[8]! * x + m[9]! * y + m[10]! * z + m[11]!,
-  ];
-};
+const view = (m: Matrix, of: Float64Array, at: number): Vec3 => apply(m, [of[at]!, of[at + 1]!, of[at + 2]!]);

@@ -3,7 +3,7 @@ import { apply } from '../../solid/matrix.js';
 import type { Vec2, Vec3 } from '../../solid/mesh.js';
 import type { Output, OutputContext } from '../context.js';
 import { VIEWS } from '../picture/camera.js';
-import { standing } from '../standing.js';
+import { standing, withoutCovers } from '../standing.js';
 import { type Cell, cellsOf } from './cells.js';
 import { chained } from './chained.js';
 import { across, upright } from './dimension.js';
@@ -16,7 +16,6 @@ const EDGE = 32;
 /** Along the longer side: finer than a thin line is wide on paper. */
 const SAMPLES = 760;
 const SCALES = [2, 1, 1 / 2, 1 / 5, 1 / 10] as const;
-const COVERS = /^(cover|plug|hood)|-cover-screw/;
 /** Screws and nuts are too small to tell apart here. */
 const SMALL = /^(iso-|hexagon|nut|pin|socket-head|set-|emitter-wires)|screw|nut/;
 const NAME = 1.8;
@@ -29,8 +28,8 @@ export const plan: Output = (context) => [
 function planSvg(context: OutputContext): string {
   const { kit, spec } = context;
   const cells = cellsOf(context);
-  const items = standing(context)
-    .filter(({ name, part }) => !COVERS.test(part.id) && !COVERS.test(name) && !SMALL.test(part.id))
+  const items = withoutCovers(standing(context))
+    .filter(({ part }) => !SMALL.test(part.id))
     .map(({ mesh, matrix, part }) => ({
       mesh,
       matrix,

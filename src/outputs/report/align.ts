@@ -1,5 +1,6 @@
 /** Alignment, step by step, for the person at the bench: which way, which screw, how many turns for how many millimetres. */
 import type { Screw } from '../../kit/types.js';
+import { VISIBLE } from '../../optics/safety-limits.js';
 import type { OutputContext } from '../context.js';
 import { list, table, tag, text } from './html.js';
 
@@ -10,7 +11,7 @@ export function alignHtml(context: OutputContext): string {
   const { signal } = light;
   const key = (suffix: string): string => toolOf(kit.screws.find(({ placement }) => placement.endsWith(suffix)));
   const roll = kit.handling?.[0]?.tool ?? key('-clamp-screw');
-  const infrared = spec.emitters.part.wavelengthNm.value > 700;
+  const infrared = spec.emitters.part.wavelengthNm.value > VISIBLE.to;
   const low = spec.scan.litLevel === 'low';
   const pinVolts = (milliamp: number) => {
     const volts = Math.max(0.1, spec.scan.supplyV - (milliamp * spec.scan.pullUpOhm) / 1000);

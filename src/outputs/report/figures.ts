@@ -1,7 +1,7 @@
 /** The budgets as figures: what is off and what cures it, a finger against the pitch, the leaf along its screw. */
-import { NEARLY_ALL } from '../../layout/light/stray.js';
 import type { Travel } from '../../tune/travel.js';
 import { deg } from '../../units.js';
+import { aimRows } from '../aim-rows.js';
 import type { OutputContext } from '../context.js';
 import { px, scale } from '../svg-scale.js';
 import { travelPanels } from '../tune-svg-travel.js';
@@ -19,20 +19,11 @@ const figure = (
   `<figure><svg viewBox="0 0 ${WIDTH} ${height}" role="img" aria-label="${text(said.title)}">${marks.join('\n')}</svg><figcaption>${text(said.caption)}</figcaption></figure>`;
 
 /** Bars: 99 of 100 errors stay below; under them what the kit can do against each. */
-export function aimFigure({ light: { aim } }: OutputContext): string {
-  const { inputs, lines } = aim;
-  const longest = lines[0].lever > lines[1].lever ? lines[0] : lines[1];
-  const bars = [
-    ['barrel’s boresight error', NEARLY_ALL.rayleigh * inputs.boresight, 'bar2'],
-    ['mount’s yaw', NEARLY_ALL.normal * inputs.mountError, 'bar2'],
-    ['mount’s tilt', NEARLY_ALL.normal * inputs.mountError, 'bar2'],
-    ['rail’s warp', inputs.warp, 'bar2'],
-    ['against them: tilt, either way', inputs.tilt, 'bar'],
-    ['receiver’s slide, either way', inputs.slide / longest.lever, 'bar'],
-    ['half of its light is left', longest.tolerance / longest.lever, 'bar'],
-  ] as const;
+export function aimFigure({ light }: OutputContext): string {
+  const { longest, off, against } = aimRows(light);
+  const bars = [...off.map((row) => ({ ...row, kind: 'bar2' })), ...against.map((row) => ({ ...row, kind: 'bar' }))];
   const left = 220;
-  const x = scale([0, ...bars.map(([, angle]) => deg(angle))], { pixels: [left, WIDTH - 110], count: 6 });
+  const x = scale([0, ...bars.map(({ angle }) => deg(angle))], { pixels: [left, WIDTH - 110], count: 6 });
   const row = 30;
   const bottom = 20 + row * bars.length;
   return figure(
@@ -46,11 +37,10 @@ export function aimFigure({ light: { aim } }: OutputContext): string {
         `<line class="grid" x1="${px(x.at(tick))}" x2="${px(x.at(tick))}" y1="10" y2="${bottom}"/>`,
         `<text class="soft" x="${px(x.at(tick))}" y="${bottom + 18}" text-anchor="middle">${x.label(tick)}</text>`,
       ]),
-      ...bars.flatMap(([name, angle, kind], i) => {
+      ...bars.flatMap(({ what, angle, mm, kind }, i) => {
         const y = 16 + row * i;
-        const mm = longest.lever * Math.tan(angle);
         return [
-          `<text x="${left - 10}" y="${y + 15}" text-anchor="end">${text(name)}</text>`,
+          `<text x="${left - 10}" y="${y + 15}" text-anchor="end">${text(what)}</text>`,
           `<rect class="${kind}" x="${left}" y="${y}" width="${px(Math.max(1, x.at(deg(angle)) - left))}" height="20"/>`,
           `<text class="soft" x="${px(x.at(deg(angle)) + 6)}" y="${y + 15}">${deg(angle).toFixed(2)}°, ${mm.toFixed(1)} mm</text>`,
         ];

@@ -1,9 +1,9 @@
 /** What to print, on which bed, and what to buy. */
 
-import { wireLengths } from '../../kit/wire-lengths.js';
+import { cutLength, OVER, wireLengths } from '../../kit/wire-lengths.js';
 import { PLASTIC_ASSUMES } from '../beds/plastic.js';
 import type { OutputContext } from '../context.js';
-import { partFigures, quantities } from '../part-figures.js';
+import { partFigures, quantities, spareEmitters } from '../part-figures.js';
 import { table, text } from './html.js';
 
 const WIRES = 'emitter-wires';
@@ -14,7 +14,7 @@ export function hardwareHtml(context: OutputContext): string {
   const parts = [...kit.parts.values()];
   const printed = parts.filter(({ kind }) => kind === 'printed');
   const bought = parts.filter(({ kind, id }) => kind === 'bought' && id !== WIRES);
-  const spares = light.aim.buy === null ? 0 : light.aim.buy - (count.get(spec.emitters.name) ?? 0);
+  const spares = spareEmitters(light, count.get(spec.emitters.name) ?? 0) ?? 0;
   const wires = wireLengths(kit);
   return [
     table(
@@ -58,10 +58,10 @@ export function hardwareHtml(context: OutputContext): string {
           count.get(part.id) ?? 0,
           part.id === spec.emitters.name && spares > 0 ? spares : null,
         ]),
-        ...wires.map(({ what, number, length }) => [what, '', '', Math.ceil(length / 10) * 10, number, null]),
+        ...wires.map(({ what, number, length }) => [what, '', '', cutLength(length), number, null]),
       ],
       { numbers: [3, 4, 5] },
     ),
-    '<p class="soft">Wires by the shortest way along the rails to the corner where they leave, with 150 mm over at each end; all of one side are cut alike, to the longest.</p>',
+    `<p class="soft">Wires by the shortest way along the rails to the corner where they leave, with ${OVER} mm over at each end; all of one side are cut alike, to the longest.</p>`,
   ].join('\n');
 }

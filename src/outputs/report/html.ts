@@ -3,11 +3,11 @@ import { escapeXml } from '../svg-scale.js';
 
 export const text = escapeXml;
 
-/** @returns an element; `inner` is markup, attribute values are escaped */
-export const tag = (name: string, attributes: Readonly<Record<string, string | number>>, inner = ''): string =>
+/** @returns an element; `inner` is markup, left out for elements that hold nothing; attribute values are escaped */
+export const tag = (name: string, attributes: Readonly<Record<string, string | number>>, inner?: string): string =>
   `<${name}${Object.entries(attributes)
     .map(([key, value]) => ` ${key}="${escapeXml(String(value))}"`)
-    .join('')}>${inner}</${name}>`;
+    .join('')}>${inner === undefined ? '' : `${inner}</${name}>`}`;
 
 export type Cell = string | number | null;
 

@@ -9,13 +9,11 @@ import { takenApart } from '../explode.js';
 import { tidy } from '../json-text.js';
 import { partFigures, quantities } from '../part-figures.js';
 import { shapePath } from '../shapes.js';
-import { standingPath } from '../standing.js';
+import { isCover, standingPath } from '../standing.js';
 import { base64 } from './html.js';
 
 /** Steps along the longest side of a part: less than .01 mm on the largest bed. */
 const STEPS = 65_535;
-/** What hides the inside. */
-const COVER = /^(cover|plug|hood)|^iso-10642.*cover/;
 
 export function sceneData(context: OutputContext): SceneData {
   const { kit, kernel, meshOf, compression } = context;
@@ -36,7 +34,7 @@ export function sceneData(context: OutputContext): SceneData {
       quantity: count.get(part.id)!,
       file: shapePath(part.kind === 'printed' ? 'stl' : 'bought', part),
       colour: hex(colourOf(part)),
-      cover: COVER.test(part.id),
+      cover: isCover(part),
       at,
       ...packed.figures,
     };

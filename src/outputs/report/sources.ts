@@ -10,7 +10,7 @@ import {
   receiverFigures,
 } from '../../spec/figures.js';
 import type { Spec } from '../../spec/spec.js';
-import { table } from './html.js';
+import { table, text } from './html.js';
 
 export function sourcesHtml({ emitters, receivers, light, material, printer }: Spec): string {
   const blocks = [
@@ -29,7 +29,7 @@ export function sourcesHtml({ emitters, receivers, light, material, printer }: S
             ? []
             : [[presetKey(name), said[name]?.what ?? '', String(datum.value), said[name]?.unit ?? '', datum.source]],
       );
-      return `<details><summary>${caption.replace(/[<>&"]/g, '')}</summary>${table(caption, ['key', 'what', 'value', 'unit', 'source'], rows, { numbers: [2] })}</details>`;
+      return `<details><summary>${text(caption)}</summary>${table(caption, ['key', 'what', 'value', 'unit', 'source'], rows, { numbers: [2] })}</details>`;
     })
     .join('\n');
 }

@@ -39,7 +39,7 @@ function stepHtml(step: Step, around: Around): string {
           width: SIZE[0],
           height: SIZE[1],
           alt: `Step ${step.step}: what is new is in full colour, a little off its place`,
-        }).replace('></img>', '>');
+        });
   const took = hardwareOf(step, context);
   const tools = [...new Set(step.moves.flatMap(({ tool }) => (tool === null ? [] : [tool])))];
   return `<li>${image}<h3>${step.step}. ${text(step.title)}</h3>${took.length > 0 ? `<p class="soft">Takes ${text(took.join(', '))}.</p>` : ''}${tools.length > 0 ? `<p class="soft">Tool: ${text(tools.join(', '))}.</p>` : ''}</li>`;

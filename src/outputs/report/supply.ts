@@ -1,5 +1,5 @@
 /** Supply and wiring: what is drawn, and where every wire goes. */
-import { wireRuns } from '../../kit/wire-lengths.js';
+import { longestToEmitter } from '../../kit/wire-lengths.js';
 import { supplyFigures } from '../../layout/supply.js';
 import type { OutputContext } from '../context.js';
 import { wiresOf } from '../wires-csv.js';
@@ -7,7 +7,7 @@ import { table } from './html.js';
 
 export function supplyHtml(context: OutputContext): string {
   const { kit, spec } = context;
-  const longest = Math.max(0, ...wireRuns(kit).flatMap(({ end, length }) => (end === 'emitter' ? [length] : [])));
+  const longest = longestToEmitter(kit);
   const { emitters, receivers, logic, all, drop, resistor, capacitor, hours, ohmPerM } = supplyFigures(spec, longest);
   const milli = (value: number) => `${(1000 * value).toFixed(1)}`;
   return [
