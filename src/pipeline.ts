@@ -66,6 +66,7 @@ export function makeKit(
     leafOff: leafOff(layout.mount, bending),
     frameFigures: frameFigures({ layout, kit, kernel, light }),
     light,
+    bay: layout.bay,
     thermal: thermalFigures({ ...layout, lever: Math.max(...light.aim.lines.map(({ lever }) => lever)) }),
   });
   progress('shapes');

@@ -1,6 +1,7 @@
 /** Every question, in the order in which it is asked. */
 import type { Finding } from '../findings.js';
 import { aim } from './aim.js';
+import { bay } from './bay.js';
 import { bed } from './bed.js';
 import { clearance } from './clearance.js';
 import { type Check, type CheckInputs, checkContext } from './context.js';
@@ -46,6 +47,7 @@ export const CHECKS: readonly Check[] = [
   pitch,
   scan,
   supply,
+  bay,
   labels,
   bed,
   overhang,

@@ -4,8 +4,9 @@
  */
 import { type Kit, type Part, type Placement, POSES, type Pose } from '../kit/types.js';
 import type { MeasuringKernel, Solid } from '../solid/kernel.js';
-import { apply, applyDirection, invertRigid } from '../solid/matrix.js';
+import { apply, applyDirection, invertRigid, multiply, translation } from '../solid/matrix.js';
 import type { Box, Matrix, Vec3 } from '../solid/mesh.js';
+import { rectangle } from '../solid/outlines.js';
 import { certainlyApart } from './near.js';
 import { slicer } from './slices.js';
 import { type Surroundings, sameSurroundings, surroundingsIn } from './surroundings.js';
@@ -61,6 +62,8 @@ export interface Scene {
   sharedReach(a: Standing, b: Standing, direction: Vec3): number;
   /** The round bar about the line from a point along a unit direction; it holds the true cylinder [mm]. */
   bar(from: Vec3, direction: Vec3, size: { readonly diameter: number; readonly length: number }): Standing;
+  /** The block of a box in a placement's coordinates. */
+  block(room: Box, matrix: Matrix): Standing;
   /** Does the segment meet it? */
   hits(body: Standing, from: Vec3, to: Vec3): boolean;
   /** Computes once for each key. */
@@ -215,6 +218,13 @@ export function makeScene(kit: Kit, kernel: MeasuringKernel): Scene {
         return shapeOf(kernel.extrude([ring], length));
       });
       return stand(shape, frameAlong(from, direction));
+    },
+    block({ min, max }, matrix) {
+      const size = [max[0] - min[0], max[1] - min[1], max[2] - min[2]] as const;
+      const shape = once(`block ${size.map((v) => v.toFixed(4)).join(' ')}`, () =>
+        shapeOf(kernel.extrude(rectangle(0, 0, size[0], size[1]), size[2])),
+      );
+      return stand(shape, multiply(matrix, translation(min)));
     },
   };
 }

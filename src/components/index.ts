@@ -6,6 +6,17 @@ import { barrel8x13 } from './emitter-barrel-8x13.js';
 import { led3Red } from './emitter-led-3-red.js';
 import { led5Infrared } from './emitter-led-5-infrared.js';
 import { led5Red } from './emitter-led-5-red.js';
+import type { Module } from './module.js';
+import { batteryHolder } from './module-battery-holder.js';
+import { batteryPouch } from './module-battery-pouch.js';
+import { charger } from './module-charger.js';
+import { controller } from './module-controller.js';
+import { converter } from './module-converter.js';
+import { display } from './module-display.js';
+import { lamp } from './module-lamp.js';
+import { multiplexer } from './module-multiplexer.js';
+import { radio } from './module-radio.js';
+import { slideSwitch } from './module-switch.js';
 import { pin2 } from './pin-2.js';
 import { pin3 } from './pin-3.js';
 import { sideLooker } from './receiver-side-looker.js';
@@ -41,3 +52,17 @@ export const threads = { M2: m2, 'M2.5': m2_5, M3: m3, M4: m4 } as const satisfi
 
 /** Parallel pins by diameter [mm]. */
 export const pins = { '2': pin2, '3': pin3 } as const satisfies Record<string, Pin>;
+
+/** What the electronics bay may hold: generic outlines. */
+export const modules = {
+  controller,
+  multiplexer,
+  radio,
+  display,
+  charger,
+  converter,
+  switch: slideSwitch,
+  lamp,
+  'battery-pouch': batteryPouch,
+  'battery-holder': batteryHolder,
+} as const satisfies Record<string, Module>;

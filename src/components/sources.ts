@@ -21,3 +21,6 @@ export const SET_LENGTHS = 'Range of ISO 4026 in steps of ISO 888, from memory; 
 export const KEY = 'ISO 2936, from memory';
 export const PIN = 'ISO 2338 (m6), range and steps from memory';
 export const BARREL = 'Generic part, from common experience with hobby parts: measure your own';
+export const OUTLINE = 'Generic outline, from common experience with hobby boards: measure your own';
+export const CELLS =
+  'Nominal voltages as IEC 60086 (alkaline), IEC 61951-2 (nickel) and IEC 61960 (lithium) state them, from memory; capacity and current: common cells, read your own';

@@ -19,6 +19,7 @@ import type {
   Part,
   Placement,
   Pose,
+  Reach,
   Screw,
   Step,
 } from './types.js';
@@ -67,6 +68,7 @@ export interface Bench {
   nut(size: ScrewSize): string;
   fit(options: Omit<Fit, 'wanted'>): void;
   handle(handling: Handling): void;
+  reach(reach: Reach): void;
   beam(beam: Beam): void;
   legend(legend: KitLegend): void;
   step(title: string, options: Omit<Step, 'step' | 'title'>): void;
@@ -86,6 +88,7 @@ export function bench(k: Kernel, layout: Layout): Bench {
   const screws: Screw[] = [];
   const fits: Fit[] = [];
   const handling: Handling[] = [];
+  const reaches: Reach[] = [];
   const beams: Beam[] = [];
   const legends: KitLegend[] = [];
   const steps: Step[] = [];
@@ -182,6 +185,9 @@ export function bench(k: Kernel, layout: Layout): Bench {
     handle(one) {
       handling.push(one);
     },
+    reach(one) {
+      reaches.push(one);
+    },
     beam(beam) {
       beams.push(beam);
     },
@@ -191,7 +197,7 @@ export function bench(k: Kernel, layout: Layout): Bench {
     step(title, options) {
       steps.push({ step: steps.length + 1, title, ...options });
     },
-    kit: () => ({ parts, placements, screws, fits, handling, legends, beams, assembly: steps }),
+    kit: () => ({ parts, placements, screws, fits, handling, reaches, legends, beams, assembly: steps }),
   };
   return self;
 }
@@ -209,9 +215,14 @@ export const fixKey = ({ layout }: Bench): string => hexKey(layout.spec.screws.f
 /** What a screw's thread may share with the plastic it is formed in: the ring between pilot and thread, and a little. */
 export function formedOverlap(
   layout: Layout,
-  { with: name, engaged, standing }: { readonly with: string; readonly engaged: number; readonly standing: boolean },
+  {
+    with: name,
+    engaged,
+    standing,
+    size = layout.spec.screws.fix,
+  }: { readonly with: string; readonly engaged: number; readonly standing: boolean; readonly size?: ScrewSize },
 ): MeantOverlap {
-  const thread = threads[layout.spec.screws.fix];
+  const thread = threads[size];
   const pilot = standing ? grown(layout.spec, thread.pilot.value) : thread.pilot.value;
   // A hole drawn as wide as the thread shares nothing with it: it prints smaller.
   const ring = Math.max(0, (Math.PI / 4) * (thread.diameter.value ** 2 - pilot ** 2) * engaged);

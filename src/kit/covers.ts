@@ -13,7 +13,7 @@ import { POSTS, pieceTitle } from './frame.js';
 import { railName, segmentName } from './mounts.js';
 
 const coverOf = (rail: string): string => rail.replace('rail', 'cover');
-const coverName = (run: RailRun, i: number): string => coverOf(segmentName(run, i));
+export const coverName = (run: RailRun, i: number): string => coverOf(segmentName(run, i));
 
 /** @returns the covers' screws */
 export function placeCovers(b: Bench): readonly string[] {
@@ -24,10 +24,10 @@ export function placeCovers(b: Bench): readonly string[] {
   for (const run of layout.runs)
     run.segments.forEach((segment, i) => {
       const rail = segmentName(run, i);
-      const signature = JSON.stringify({ ...segment, from: 0, yields: false });
+      const signature = JSON.stringify({ ...segment, from: 0, yields: false, bay: null });
       const same = layout.runs
         .flatMap((r) => r.segments.map((s, j) => ({ id: `cover-${segmentName(r, j).replace('-rail', '')}`, s })))
-        .find(({ s }) => JSON.stringify({ ...s, from: 0, yields: false }) === signature)!;
+        .find(({ s }) => JSON.stringify({ ...s, from: 0, yields: false, bay: null }) === signature)!;
       const cover = b.place({
         name: coverName(run, i),
         part: b.printed(same.id, `cover of the ${segment.kind} rail, ${pieceTitle(same.id)}`, () =>
@@ -63,7 +63,9 @@ export function placeCovers(b: Bench): readonly string[] {
         );
     });
   b.step(
-    'Lead the wires along the rails and out at the slot of a corner, tie each bundle to the wall with a cable tie through the two slits beside the slot; then lay the covers on the rails and screw them down',
+    layout.bay?.rail
+      ? 'Lead the wires along the rails, over the notch into the bay and to their boards, and tie the bundle to the rib beside the notch; then lay the covers on the rails and screw them down'
+      : 'Lead the wires along the rails and out at the slot of a corner, tie each bundle to the wall with a cable tie through the two slits beside the slot; then lay the covers on the rails and screw them down',
     {
       joins: covers,
       hardware: screws,

@@ -2,6 +2,9 @@
 import type { Layout } from '../layout/layout.js';
 import type { Kernel } from '../solid/kernel.js';
 import { apply, multiply } from '../solid/matrix.js';
+import { placeLids } from './bay-lids.js';
+import { placeModules } from './bay-modules.js';
+import { placeFeet, placeTrays } from './bay-trays.js';
 import { bench } from './bench.js';
 import { placeCovers, placeHood, placePlugs } from './covers.js';
 import { placeDeck } from './deck.js';
@@ -19,6 +22,8 @@ export function drawKit(
   const emitting = layout.runs.filter((run) => run.kind === 'emitter');
   const receiving = layout.runs.filter((run) => run.kind === 'receiver');
   placeFrame(b);
+  const withBay = layout.bay === null ? null : { ...layout, bay: layout.bay };
+  if (withBay) placeTrays(b, withBay);
   const emitters = emitting.flatMap((run) => placeEmitters(b, run));
   benchSteps(b, emitters);
   lowerMounts(b, emitters);
@@ -27,8 +32,15 @@ export function drawKit(
     receiving.flatMap((run) => placeReceivers(b, run)),
   );
   placeDeck(b, lettering);
+  if (withBay) placeModules(b, withBay, 'boards');
   placeHood(b, placeCovers(b));
+  if (withBay) placeLids(b, withBay, 'boards');
   placePlugs(b);
+  if (withBay) {
+    placeModules(b, withBay, 'battery');
+    placeLids(b, withBay, 'battery');
+    placeFeet(b, withBay);
+  }
   placeBeams();
   return b.kit();
 

@@ -4,7 +4,7 @@
  */
 import type { ScrewSize } from '../components/types.js';
 import type { Solid } from '../solid/kernel.js';
-import type { Matrix, Vec3 } from '../solid/mesh.js';
+import type { Box, Matrix, Vec3 } from '../solid/mesh.js';
 
 export { POSES, type Pose } from '../layout/types.js';
 
@@ -149,6 +149,16 @@ export interface KitLegend {
   readonly stroke: number;
 }
 
+/** Room beside a placement that must be free in the finished kit. */
+export interface Reach {
+  /** For a plug and its cable; or for eye and finger. */
+  readonly kind: 'plug' | 'face';
+  readonly what: string;
+  readonly placement: string;
+  /** In the placement's file coordinates. */
+  readonly room: Box;
+}
+
 export interface Kit {
   readonly parts: ReadonlyMap<string, Part>;
   readonly placements: readonly Placement[];
@@ -156,6 +166,7 @@ export interface Kit {
   readonly screws: readonly Screw[];
   readonly fits: readonly Fit[];
   readonly handling?: readonly Handling[];
+  readonly reaches?: readonly Reach[];
   readonly legends?: readonly KitLegend[];
   readonly assembly: readonly Step[];
 }

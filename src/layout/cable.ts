@@ -32,6 +32,16 @@ const ROOT_AIR = 1;
 /** Wall above the floor's edge below the lower slit; a bundle lies between the two. */
 const TIE_FROM = 2.5;
 
+/** @returns cross-section of all wires of a rail [mm²] */
+function wiresArea(spec: Spec, run: RailRun): number {
+  const bundle = run.kind === 'emitter' ? spec.emitters.part.wireDiameter.value : RECEIVER_BUNDLE;
+  return run.beams.length * (Math.PI / 4) * bundle ** 2;
+}
+
+/** @returns breadth of an opening this high that all wires of these rails pass [mm] */
+export const openingFor = (spec: Spec, { runs, height }: { runs: readonly RailRun[]; height: number }): number =>
+  upTenth(Math.max(WIDTH_LEAST, runs.reduce((sum, run) => sum + wiresArea(spec, run), 0) / FILL / height));
+
 /** Between the slot and the outer corner: the tie's slits stand there. */
 export const CABLE_FROM_CORNER = 14;
 
@@ -43,10 +53,7 @@ export function layCable(
   { runs, section }: { readonly runs: readonly RailRun[]; readonly section: SectionLayout },
 ): CableLayout {
   const room = Math.floor(10 * (section.width - CABLE_FROM_CORNER - TAB_ROOT - ROOT_AIR)) / 10;
-  const area = (run: RailRun) => {
-    const bundle = run.kind === 'emitter' ? spec.emitters.part.wireDiameter.value : RECEIVER_BUNDLE;
-    return run.beams.length * (Math.PI / 4) * bundle ** 2;
-  };
+  const area = (run: RailRun) => wiresArea(spec, run);
   const along = (sides: readonly string[]) => Math.max(...runs.filter(({ side }) => sides.includes(side)).map(area));
   const wanted = (along(['far', 'near']) + along(['left', 'right'])) / FILL;
   const width = Math.min(room, upTenth(Math.max(WIDTH_LEAST, wanted / HEIGHT)));

@@ -7,6 +7,8 @@ import { usableBed } from '../printers/usable-bed.js';
 import type { Solved, Spec } from '../spec/spec.js';
 import { rad } from '../units.js';
 import { aroundMistakes } from './around.js';
+import { bayIn } from './bay/hold.js';
+import { layBay } from './bay/lay-bay.js';
 import { layCable } from './cable.js';
 import { corridorOf } from './corridor.js';
 import { layDeck } from './deck.js';
@@ -94,9 +96,15 @@ export function layAround(spec: Spec, field: Field<MountSolution>): Layout {
     ]);
   }
   const deckHold = holdDeck(spec, { grid, frame, runs: rails, deck });
+  const bay = layBay(spec, { grid, frame, runs: rails });
+  solved.push(...(bay?.solved ?? []));
   const runs = rails.map((run) => ({
     ...run,
-    segments: run.segments.map((segment) => ({ ...segment, deckScrews: deckScrewsIn(deckHold, run, segment) })),
+    segments: run.segments.map((segment) => ({
+      ...segment,
+      deckScrews: deckScrewsIn(deckHold, run, segment),
+      ...bayIn(bay?.bay ?? null, run, segment),
+    })),
   }));
   solved.push(...seams(runs), {
     path: 'frame.height',
@@ -133,6 +141,7 @@ export function layAround(spec: Spec, field: Field<MountSolution>): Layout {
     aim: inputs,
     window: window.radius,
     cable,
+    bay: bay?.bay ?? null,
     deckHold,
     hood,
     corridor: free,

@@ -1,5 +1,6 @@
 /** Everything that `parts/` draws and `kit/` places, in numbers. */
 import type { Solved, Spec } from '../spec/spec.js';
+import type { BayLayout } from './bay/types.js';
 import type { CableLayout } from './cable.js';
 import type { DeckLayout } from './deck.js';
 import type { DeckHold } from './deck-screws.js';
@@ -28,9 +29,14 @@ export interface Layout {
   /** Radius of the emitters' windows in the field wall. */
   readonly window: number;
   readonly cable: CableLayout;
+  /** Null: none is asked for. */
+  readonly bay: BayLayout | null;
   readonly deckHold: DeckHold;
   readonly hood: HoodLayout;
   /** Free diameter that every beam needs, emitter to aperture, and the beam's own at the receiver, by axis. */
   readonly corridor: number;
   readonly solved: readonly Solved[];
 }
+
+/** A layout whose kit has a bay. */
+export type LayoutWithBay = Layout & { readonly bay: BayLayout };

@@ -31,6 +31,8 @@ export interface RailSegment {
   readonly deckScrews: readonly number[];
   /** Where its cover begins and ends. */
   readonly cover: readonly [number, number];
+  /** What a bay that hangs on it needs: bosses behind its screws, and a notch for wires in the outer wall's top. */
+  readonly bay?: { readonly bosses: readonly number[]; readonly notch: readonly [number, number] | null };
 }
 
 export interface RailRun {

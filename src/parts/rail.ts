@@ -8,6 +8,7 @@ import type { Kernel, Solid } from '../solid/kernel.js';
 import type { Outlines, Vec2, Vec3 } from '../solid/mesh.js';
 import { asHoles, polygon, rectangle, together } from '../solid/outlines.js';
 import { atPlaces, box, prism } from '../solid/shapes.js';
+import { bayHold } from './bay-hold.js';
 import { pilotHole, sunkHole } from './holes.js';
 
 const OVER = 1;
@@ -25,6 +26,7 @@ export function railBody(
   const { section } = layout.frame;
   const { length } = segment;
   const { wall, floor, width, height, sill, sillTop } = section;
+  const bay = bayHold(k, layout, segment);
   return {
     add: [
       box(k, [0, 0, 0], [length, width, floor]),
@@ -34,8 +36,10 @@ export function railBody(
       box(k, [0, -sill, 0], [length, INTO, sillTop]),
       ...segment.bosses.map((x) => boss(k, layout, { x, wall: 'outer' })),
       ...segment.fieldBosses.map((x) => boss(k, layout, { x, wall: 'field' })),
+      ...bay.add,
     ],
     cut: [
+      ...bay.cut,
       ...endCuts(k, layout, segment),
       ...atPlaces(
         k,

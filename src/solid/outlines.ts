@@ -136,6 +136,10 @@ export function teardrop(
   return shift([[...round, ...over].map(turns[roof])], center);
 }
 
+/** @returns the points counter-clockwise, whichever way round they were written */
+export const counterClockwise = (points: readonly Vec2[]): readonly Vec2[] =>
+  signedArea(points) < 0 ? points.toReversed() : points;
+
 /** What a circle covers that is pushed from one point to another. */
 export function slot(from: Vec2, to: Vec2, radius: number, { fit }: RoundOptions = { fit: 'hole' }): Outlines {
   requireFinite('slot: a coordinate', [...from, ...to]);

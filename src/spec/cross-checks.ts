@@ -4,6 +4,7 @@ import { emitters, receivers } from '../components/index.js';
 import type { Datum } from '../data.js';
 import { plastics } from '../materials/index.js';
 import { printers } from '../printers/index.js';
+import { checkBay } from './bay-checks.js';
 import { missingFigures, resolveEntry } from './catalogue.js';
 import {
   ambientFigures,
@@ -47,6 +48,7 @@ export function crossCheck(data: unknown): readonly Unplaced[] {
     ...checkBattery(data),
     ...checkLeaf(data),
     ...checkEntries(data),
+    ...checkBay(data),
   ];
 }
 

@@ -4,6 +4,7 @@ import { emitters, receivers } from '../components/index.js';
 import { plastics } from '../materials/index.js';
 import { printers } from '../printers/index.js';
 import { settleAperture } from './aperture.js';
+import { batteryOf, bayOf } from './bay.js';
 import { lowestHeight } from './beam-height.js';
 import { type Entry, resolveEntry } from './catalogue.js';
 import { cellsOf } from './cross-checks.js';
@@ -81,6 +82,15 @@ export function fillDefaults(preset: Preset, name: string): Spec {
   const gauge = or(preset.supply?.gauge, 'supply.gauge');
   const logicMa = or(preset.supply?.logic_ma, 'supply.logic_ma');
 
+  const bay = preset.bay === undefined ? undefined : bayOf(preset.bay);
+  const battery = batteryOf(bay);
+  const stated = preset.supply?.battery_mah !== undefined;
+  if (battery !== null && !stated) {
+    const why = 'the battery in the bay';
+    chosen.push({ path: 'supply.battery_mah', value: battery.mah, why });
+    chosen.push({ path: 'supply.battery_v', value: battery.voltage, why });
+  }
+
   const emits = resolveEntry(emitter, { catalogue: emitters, figures: emitterFigures, what: 'emitter' });
   const receives = resolveEntry(receiver, { catalogue: receivers, figures: receiverFigures, what: 'receiver' });
   const light = resolveEntry(ambient, { catalogue: ambients, figures: ambientFigures, what: 'light' });
@@ -135,9 +145,10 @@ export function fillDefaults(preset: Preset, name: string): Spec {
     supply: {
       gauge,
       logicMa,
-      batteryMah: preset.supply?.battery_mah,
-      batteryV: preset.supply?.battery_v,
+      batteryMah: preset.supply?.battery_mah ?? battery?.mah,
+      batteryV: preset.supply?.battery_v ?? battery?.voltage,
     },
+    bay,
     chosen,
   };
 }

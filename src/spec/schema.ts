@@ -4,6 +4,7 @@ import { ambients } from '../ambients/index.js';
 import { emitters, receivers, threads } from '../components/index.js';
 import { plastics } from '../materials/index.js';
 import { printers } from '../printers/index.js';
+import { baySchema } from './bay-schema.js';
 import {
   ambientFigures,
   emitterFigures,
@@ -244,6 +245,7 @@ export const presetSchema = z.strictObject({
     })
     .optional()
     .meta({ description: 'Wires, logic and battery' }),
+  bay: baySchema({ quantity, title }).optional(),
 });
 
 /** A preset as written, once it has passed. */

@@ -6,6 +6,7 @@ import type { Ambient } from '../ambients/ambient.js';
 import type { Emitter, ReceiverBehindTube, ScrewSize } from '../components/types.js';
 import type { Plastic } from '../materials/plastic.js';
 import type { Printer } from '../printers/printer.js';
+import type { BaySpec } from './bay.js';
 
 export type LeafLayout = 'in-line' | 'upright' | 'folded' | 'notch';
 
@@ -59,7 +60,8 @@ export interface Spec {
     /** From the outermost beams to the field's walls [mm]. */
     readonly margin: number | undefined;
   };
-  /** How the receivers are read. */
+  /** Undefined: none. */
+  readonly bay: BaySpec | undefined;
   readonly supply: {
     /** American wire gauge. */
     readonly gauge: number;
@@ -67,6 +69,7 @@ export interface Spec {
     readonly batteryMah: number | undefined;
     readonly batteryV: number | undefined;
   };
+  /** How the receivers are read. */
   readonly scan: {
     /** Channels of a multiplexer. */
     readonly channels: 8 | 16;

@@ -1,0 +1,49 @@
+/** Rooms that the bay must leave free: for plugs and wires at their connectors, and over what is seen or touched through the lid. */
+import type { Connector } from '../components/module.js';
+import type { BayLayout, PlacedModule } from '../layout/bay/types.js';
+import type { Box } from '../solid/mesh.js';
+import type { Reach } from './types.js';
+
+/** A finger or an eye over the lid. */
+const OVER_LID = 25;
+const OFF = 0.05;
+
+export function reachesOf(
+  { module: { part, id }, z }: PlacedModule,
+  { placement, bay }: { readonly placement: string; readonly bay: BayLayout },
+): readonly Reach[] {
+  const plugs = part.connectors.value
+    .filter(({ room }) => room > 0)
+    .map(
+      (connector): Reach => ({
+        kind: 'plug',
+        what: `${connector.what} of ${id}`,
+        placement,
+        room: plugRoom(part.length.value, part.width.value, connector),
+      }),
+    );
+  const top = part.thickness.value + part.above.value + OFF;
+  const over = bay.height + bay.lid + OVER_LID - z;
+  const seen = [
+    ...(part.window ? [{ what: 'window', ...part.window.value }] : []),
+    ...(part.knobs?.value ?? []).map((knob) => ({ what: 'knob', ...knob })),
+  ].map(
+    ({ what, x, y, width, depth }): Reach => ({
+      kind: 'face',
+      what: `${what} of ${id}`,
+      placement,
+      room: { min: [x - width / 2, y - depth / 2, top], max: [x + width / 2, y + depth / 2, over] },
+    }),
+  );
+  return [...plugs, ...seen];
+}
+
+function plugRoom(length: number, width: number, { side, at, width: across, height, up, room }: Connector): Box {
+  const [a, b] = [at - across / 2, at + across / 2];
+  const [low, high] = [up - height / 2, up + height / 2];
+  if (side === 'left') return { min: [-room, a, low], max: [-OFF, b, high] };
+  if (side === 'right') return { min: [length + OFF, a, low], max: [length + room, b, high] };
+  return side === 'front'
+    ? { min: [a, -room, low], max: [b, -OFF, high] }
+    : { min: [a, width + OFF, low], max: [b, width + room, high] };
+}

@@ -1,0 +1,258 @@
+/** The electronics bay: where it goes, its trays, and what the rail it hangs on needs. */
+import { threads } from '../../components/index.js';
+import { type Mistake, PresetError } from '../../errors.js';
+import { usableBed } from '../../printers/usable-bed.js';
+import { multiply, translation } from '../../solid/matrix.js';
+import type { Matrix, Vec2 } from '../../solid/mesh.js';
+import type { BayPlace, BaySpec } from '../../spec/bay.js';
+import type { Solved, Spec } from '../../spec/spec.js';
+import { openingFor } from '../cable.js';
+import { downTenth, stocked, upTenth } from '../fits.js';
+import type { FrameLayout } from '../frame.js';
+import type { Grid } from '../grid.js';
+import type { RailRun } from '../runs.js';
+import { drawnHeat, placeVents } from './air.js';
+import { topNeeded } from './fixing.js';
+import { footprints } from './footprint.js';
+import { holdOnRail, holdTogether } from './hold.js';
+import { placeModules } from './place.js';
+import { FROM_END, JOINT, NOTCH, screwHeights, TIE_ROOM, TRAYS_APART } from './sizes.js';
+import type { BayLayout, Unit } from './types.js';
+import { layTrays, type Row, type TrayRoom } from './units.js';
+
+const BOSS_AIR = 0.5;
+/** For the key that turns the screws in a tray's walls, and two of them. */
+const TRAY_LEAST = 34;
+/** Of a case that stands apart, over its floor; and how far it is drawn from the panel. */
+const CASE_LEAST = 26;
+/** Most bow of a tray off the bed: trays are rather two than long. */
+const TRAY_BOW = 0.48;
+/** Between the end of a corner post's tab and the first screw of a tray: the cover's first boss stands there. */
+const ON_RAIL = 14.5;
+const DRAWN_APART = 80;
+
+export interface BayOptions {
+  readonly grid: Grid;
+  readonly frame: FrameLayout;
+  readonly runs: readonly RailRun[];
+}
+
+/** @throws {PresetError} when the modules don't fit: by how much, and what would take them */
+export function layBay(
+  spec: Spec,
+  options: BayOptions,
+): { readonly bay: BayLayout; readonly solved: readonly Solved[] } | null {
+  if (spec.bay === undefined) return null;
+  const { section } = options.frame;
+  const place = placeOf(spec, spec.bay, options);
+  const floor = section.floor;
+  const needed = Math.max(...spec.bay.modules.map((module) => topNeeded(module, floor)));
+  const height = place === 'apart' ? Math.max(CASE_LEAST, needed) : section.height;
+  if (needed > height + 1e-9) fail(spec, tooHigh(spec.bay, { floor, height }));
+  const row = rowOf(spec, spec.bay, { place, options });
+  const run = options.runs.find(({ side }) => side === place);
+  const outside = row.length + 2 * section.wall;
+  const start = run ? startOf(row, { run, frame: options.frame })! : 0;
+  const placed = placeModules(spec, row, {
+    wall: section.wall,
+    heights: { floor, top: height },
+    apart: place === 'apart',
+  });
+  if (placed.mistakes.length > 0) fail(spec, placed.mistakes);
+  const through = run ? section.wall : section.wall + TRAYS_APART;
+  const length = wallScrewLength(spec, through);
+  const bossAt = (size: Vec2): Vec2[] => {
+    const [x, y] = [section.wall + options.frame.boss.width / 2, section.wall + options.frame.boss.depth / 2];
+    return [
+      [x, y],
+      [size[0] - x, y],
+      [x, size[1] - y],
+      [size[0] - x, size[1] - y],
+    ];
+  };
+  const wires = openingFor(spec, { runs: options.runs, height: NOTCH });
+  const held = run
+    ? holdOnRail(placed.units, { run, start, frame: options.frame, wires, top: height })
+    : holdTogether(placed.units, { wall: section.wall, corner: cornerOf(options.frame), wires, top: height });
+  if (held.mistakes.length > 0) fail(spec, held.mistakes);
+  const solid = held.units.map((unit): Unit => ({ ...unit, bosses: bossAt(unit.size) }));
+  const air = { spec, wall: section.wall, floor, height };
+  const aired = placeVents(solid, air);
+  const used = row.trays.reduce(
+    (sum, { packed }) =>
+      sum + packed.spots.reduce((all, { cell }) => all + (cell[2] - cell[0]) * (cell[3] - cell[1]), 0),
+    0,
+  );
+  const all = row.trays.reduce((sum, { length: inside }) => sum + inside * row.depth, 0);
+  const bay: BayLayout = {
+    place,
+    units: aired.units,
+    wall: section.wall,
+    floor,
+    height,
+    lid: section.cover,
+    matrix: run ? multiply(run.matrix, translation([start, section.width, 0])) : apartMatrix(options),
+    start,
+    rail: run ? { bosses: held.bosses, notch: held.notch! } : null,
+    screw: { length, engaged: length - through, heights: screwHeights(height) },
+    heat: drawnHeat(aired, air),
+    fill: used / all,
+  };
+  return { bay, solved: solvedOf(spec.bay, bay, outside) };
+}
+
+const fail = (spec: Spec, mistakes: readonly Mistake[]): never => {
+  throw new PresetError(spec.name, mistakes);
+};
+
+/** Of the screws through a tray's wall into a rail or the next tray. */
+const wallScrewLength = (spec: Spec, through: number): number => {
+  const thread = threads[spec.screws.fix];
+  return stocked(thread.sunkLengths.value, through + 1.5 * thread.diameter.value) ?? 0;
+};
+
+/** From a tray's outer face to the end of the columns that take the screws of the tray before it. */
+const jointDepth = (spec: Spec, wall: number): number =>
+  wallScrewLength(spec, wall + TRAYS_APART) - wall - TRAYS_APART + JOINT.behind;
+
+const cornerOf = ({ boss }: FrameLayout): Vec2 => [boss.width + BOSS_AIR, boss.depth + BOSS_AIR];
+
+/** Beside the panel's far side: where exactly is the builder's. */
+const apartMatrix = ({ grid, frame: { section } }: BayOptions): Matrix =>
+  translation([0, grid.depth + section.width + DRAWN_APART, section.bottom]);
+
+/** Along the longer rail of emitters: on the receivers' rails the alignment hood hangs. */
+function placeOf(spec: Spec, bay: BaySpec, { runs }: BayOptions): BayPlace {
+  const free = runs.filter(({ kind }) => kind === 'emitter').sort((a, b) => b.length - a.length);
+  if (bay.place === undefined) return free[0]!.side;
+  if (bay.place === 'apart' || free.some(({ side }) => side === bay.place)) return bay.place;
+  return fail(spec, [
+    {
+      code: 'preset/bay-side',
+      path: 'bay.place',
+      message: `on the ${bay.place} rail the alignment hood hangs, which leaves no room for a bay`,
+      hint: `${free.map(({ side }) => side).join(' or ')}, where the emitters are, or apart`,
+    },
+  ]);
+}
+
+/**
+ * Where along its rail a row begins: as near its middle as every tray still reaches the rail by its screws, and no further out
+ * than the corner posts' outer faces.
+ *
+ * @returns null where there is no such place
+ */
+function startOf(row: Row, { run, frame }: { readonly run: RailRun; readonly frame: FrameLayout }): number | null {
+  const { wall, width } = frame.section;
+  const outside = row.length + 2 * wall;
+  const [first, last] = [row.trays[0]!.length + 2 * wall, row.trays.at(-1)!.length + 2 * wall];
+  const reach = frame.tab.reach + ON_RAIL;
+  const least = Math.max(-width, reach + FROM_END - first);
+  const most = Math.min(run.length + width - outside, run.length - reach - FROM_END - (outside - last));
+  if (least > most + 1e-9) return null;
+  return upTenth(Math.min(most, Math.max(least, (run.length - outside) / 2)));
+}
+
+function tooHigh(bay: BaySpec, { floor, height }: { floor: number; height: number }): Mistake[] {
+  return bay.modules
+    .filter((module) => topNeeded(module, floor) > height + 1e-9)
+    .map((module) => ({
+      code: 'preset/bay-too-small',
+      path: module.path,
+      message: `${module.id} needs a bay ${topNeeded(module, floor)} mm high, ${upTenth(topNeeded(module, floor) - height)} mm more than the rails it would hang on`,
+      hint: 'place: apart, whose case is as high as it has to be',
+    }));
+}
+
+function rowOf(spec: Spec, bay: BaySpec, { place, options }: { place: BayPlace; options: BayOptions }): Row {
+  const { frame, runs } = options;
+  const { wall } = frame.section;
+  const bed = usableBed(spec.printer.machine);
+  const run = runs.find(({ side }) => side === place);
+  // Longer trays lift their ends off the bed.
+  const flat = 100 * Math.sqrt(TRAY_BOW / Math.max(0.01, spec.printer.machine.warpPer100.value));
+  const room: TrayRoom = {
+    most: [Math.min(Math.max(...bed), flat) - 2 * wall, Math.min(...bed, flat) - 2 * wall],
+    corner: cornerOf(frame),
+    tie: TIE_ROOM,
+    least: TRAY_LEAST,
+    between: 2 * wall + TRAYS_APART,
+    joint: run ? null : { wall, depth: jointDepth(spec, wall) - wall, breadth: JOINT.breadth },
+  };
+  const row = layTrays(bay.modules, {
+    room,
+    takes: (one) => run === undefined || startOf(one, { run, frame }) !== null,
+  });
+  if (row === null) return fail(spec, noTray(bay, room));
+  if (run !== undefined && startOf(row, { run, frame }) === null) {
+    const [is, has] = [upTenth(row.length + 2 * wall), downTenth(run.length + 2 * frame.section.width)];
+    return fail(spec, [
+      {
+        code: 'preset/bay-too-small',
+        path: 'bay.modules',
+        message: `the modules need at least ${is} × ${upTenth(row.depth + 2 * wall)} mm along the ${place} rail, ${upTenth(is - has)} mm more than its ${has} mm from corner to corner`,
+        hint: 'place: apart, fewer modules, or a longer rail',
+      },
+    ]);
+  }
+  return row;
+}
+
+/** Modules that even the largest tray that the bed takes doesn't hold. */
+function noTray({ modules }: BaySpec, { most }: TrayRoom): Mistake[] {
+  const over = modules.flatMap((module): Mistake[] => {
+    const misses = footprints(module).map(({ size, margins }) => {
+      const need = [size[0] + margins.left + margins.right, size[1] + margins.inner + margins.outer];
+      return { need, by: Math.max(need[0]! - most[0], need[1]! - most[1]) };
+    });
+    const best = misses.reduce((a, b) => (b.by < a.by ? b : a));
+    if (best.by <= 1e-9) return [];
+    return [
+      {
+        code: 'preset/bay-too-small',
+        path: module.path,
+        message: `${module.id} with the room around it needs ${upTenth(best.need[0]!)} × ${upTenth(best.need[1]!)} mm, ${upTenth(best.by)} mm more than the largest tray that the bed takes, ${upTenth(most[0])} × ${upTenth(most[1])} inside`,
+        hint: 'a larger bed',
+      },
+    ];
+  });
+  if (over.length > 0) return over;
+  return [
+    {
+      code: 'preset/bay-too-small',
+      path: 'bay.modules',
+      message:
+        'modules whose places are given don’t go into one tray: they reach out of it, or over each other or its screws',
+      hint: 'leave at and turn out, and they are placed',
+    },
+  ];
+}
+
+function solvedOf(given: BaySpec, bay: BayLayout, outside: number): Solved[] {
+  const depth = Math.max(...bay.units.map(({ size }) => size[1]));
+  const pieces = bay.units.length === 1 ? 'one tray' : `${bay.units.length} trays`;
+  return [
+    ...(given.place === undefined
+      ? [
+          {
+            path: 'bay.place',
+            value: bay.place,
+            why: 'the longer rail of emitters: on the others the alignment hood hangs',
+          },
+        ]
+      : []),
+    {
+      path: 'bay.size',
+      value: [upTenth(outside), upTenth(depth), upTenth(bay.height + bay.lid)],
+      why: `${pieces} in a row, the least area of all depths tried; boards with the room they need take ${Math.round(100 * bay.fill)} % of the floor`,
+    },
+    {
+      path: 'bay.vents',
+      value: Math.round(bay.heat.vents),
+      why:
+        bay.heat.vents === 0
+          ? `none: ${bay.heat.watts.toFixed(2)} W warm the closed box by ${bay.heat.closed.toFixed(1)} K`
+          : `mm² of slots below and as much above: closed, ${bay.heat.watts.toFixed(2)} W would warm it by ${bay.heat.closed.toFixed(1)} K; so they do by about ${bay.heat.drawn.toFixed(1)} K`,
+    },
+  ];
+}

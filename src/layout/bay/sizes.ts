@@ -1,0 +1,37 @@
+/** Sizes that several files of the bay share [mm]. Common practice where nothing else is said. */
+
+/** Between neighbouring trays. */
+export const TRAYS_APART = 0.3;
+/** Of every notch for wires, below the wall's top: as deep as the slots in the corner posts are high. */
+export const NOTCH = 7;
+/** Room of the rib that wires are tied to, along the row and outward. */
+export const TIE_ROOM = [16, 8] as const;
+/** That rib, and the two slits through it for a cable tie 2.5 mm wide. */
+export const TIE = { height: 15, at: [4, 11], width: 3.2, slit: 1.8 } as const;
+/** Between a tray's wall and the first screw that joins it to the next tray. */
+const JOINT_FROM = 13;
+const JOINT_APART = 12;
+
+/** @returns where trays that stand apart from a rail are screwed to each other, outward from the inner wall's outer face */
+export function jointPlaces([, depth]: readonly [number, number], wall: number): readonly number[] {
+  const [first, last] = [wall + JOINT_FROM, depth - wall - JOINT_FROM];
+  return last - first >= JOINT_APART ? [first, last] : [depth / 2];
+}
+
+/** Columns and bosses that screws form their thread in: breadth, and plastic past the thread, the tip's room in it. */
+export const JOINT = { breadth: 8, behind: 2.2, tip: 1 } as const;
+
+/**
+ * Heights of the screws in a tray's walls: over the posts and bars that low boards lie on, so that their key passes, and below
+ * the notches.
+ */
+export const screwHeights = (height: number): readonly number[] => {
+  const [low, high] = [13, height - NOTCH - 5];
+  return high - low >= 5 ? [low, high] : [(low + high) / 2];
+};
+
+/** Room of the short arm of the key that turns them: from the wall, and across. */
+export const KEY = { reach: 24, half: 4, over: 10 } as const;
+
+/** A screw in a tray's inner wall stays this far from the tray's ends: its key turns there. */
+export const FROM_END = 16;

@@ -1,0 +1,87 @@
+/** What holds a board without holes: a bar at each of two edges, printed with the tray, and a clip screwed on it. */
+import { threads } from '../components/index.js';
+import { BOARD_PLAY, CLIP } from '../layout/bay/footprint.js';
+import type { ClipBar, PlacedModule } from '../layout/bay/types.js';
+import { grown } from '../layout/fits.js';
+import type { LayoutWithBay } from '../layout/layout.js';
+import type { Kernel, Solid } from '../solid/kernel.js';
+import type { Vec2 } from '../solid/mesh.js';
+import { counterClockwise, polygon } from '../solid/outlines.js';
+import { box, cylinder, prism } from '../solid/shapes.js';
+import type { Spec } from '../spec/spec.js';
+import { pilotHole } from './holes.js';
+
+const OVER = 1;
+const INTO = 0.2;
+/** A cheek reaches this far along the board's sides; bars end below its top, so that the clip presses. */
+const CHEEK_LONG = 3;
+const PRESS = 0.1;
+
+/** Middle of the clip's screw, outward from the board's edge. */
+export const CLIP_SCREW = (BOARD_PLAY + CLIP.depth) / 2 + 0.4;
+
+export function clipBars(
+  k: Kernel,
+  { bay, spec }: LayoutWithBay,
+  {
+    placed,
+    bars,
+    engaged,
+  }: { readonly placed: PlacedModule; readonly bars: readonly ClipBar[]; readonly engaged: number },
+): { add: Solid[]; cut: Solid[] } {
+  const top = placed.z + placed.module.part.thickness.value - PRESS;
+  const add: Solid[] = [];
+  const cut: Solid[] = [];
+  for (const bar of bars) {
+    const half = bar.length / 2 + BOARD_PLAY;
+    const wide = half + CLIP.cheek;
+    const at = onEdge(bar);
+    const plan = (points: readonly Vec2[]) => polygon(counterClockwise(points.map(at)));
+    add.push(
+      prism(
+        k,
+        plan([
+          [-wide, -CLIP.ledge],
+          [wide, -CLIP.ledge],
+          [wide, CLIP.depth],
+          [-wide, CLIP.depth],
+        ]),
+        {
+          axis: 'z',
+          from: bay.floor - INTO,
+          to: placed.z,
+        },
+      ),
+      prism(
+        k,
+        plan([
+          [-wide, -CHEEK_LONG],
+          [-half, -CHEEK_LONG],
+          [-half, BOARD_PLAY],
+          [half, BOARD_PLAY],
+          [half, -CHEEK_LONG],
+          [wide, -CHEEK_LONG],
+          [wide, CLIP.depth],
+          [-wide, CLIP.depth],
+        ]),
+        { axis: 'z', from: bay.floor - INTO, to: top },
+      ),
+    );
+    const [x, y] = at([0, CLIP_SCREW]);
+    cut.push(pilotHole(k, spec, { at: [x, y, top], way: '-z', depth: engaged + 1 + PRESS }));
+  }
+  return { add, cut };
+}
+
+/** @returns from (along the edge, outward) to the tray */
+export const onEdge =
+  ({ at, out }: ClipBar) =>
+  ([s, o]: Vec2): Vec2 => [at[0] - s * out[1] + o * out[0], at[1] + s * out[0] + o * out[1]];
+
+/** Clip: x along the edge, y outward from the board's edge, z up from its underside, on which it prints. */
+export function drawBoardClip(k: Kernel, spec: Spec): Solid {
+  const radius = grown(spec, threads[spec.screws.fix].clearance.value) / 2;
+  return k.subtract(box(k, [-CLIP.breadth / 2, -CLIP.lap, 0], [CLIP.breadth / 2, CLIP.depth, CLIP.plate]), [
+    cylinder(k, { from: [0, CLIP_SCREW, -OVER], to: [0, CLIP_SCREW, CLIP.plate + OVER], radius, fit: 'hole' }),
+  ]);
+}

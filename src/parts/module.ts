@@ -1,0 +1,86 @@
+/**
+ * Boards and batteries as simple solids, and what else is bought for the bay. A module's file holds board coordinates: x along its
+ * length, y along its width, z up from its underside.
+ */
+import type { Connector, Module } from '../components/module.js';
+import type { Kernel, Solid } from '../solid/kernel.js';
+import { asHoles, circle, rectangle, together } from '../solid/outlines.js';
+import { box, cylinder, prism } from '../solid/shapes.js';
+
+const INTO = 0.05;
+/** Parts stand this far from the board's edge, further beside holes and clips: screws' heads and posts are there. */
+const INSET = 2.4;
+const INSET_HOLES = 6.5;
+const SHELL = { depth: 7, less: 4 } as const;
+const LAMP = { size: 1.6, rise: 1 } as const;
+/** A knob stands out of a lid by this, from what it is told to reach. */
+const KNOB_LESS = 0.5;
+
+/** @param reach - of knobs, above the board's underside */
+export function drawModule(k: Kernel, part: Module, { reach }: { readonly reach: number }): Solid {
+  const [l, w, t] = [part.length.value, part.width.value, part.thickness.value];
+  if (part.cell) return box(k, [0, 0, 0], [l, w, t]);
+  const holes = part.holes.value.map((at) => asHoles(circle(at, part.holeDiameter!.value / 2, { fit: 'hole' })));
+  const inset = part.holes.value.length > 0 ? INSET_HOLES : INSET;
+  const block = (low: number, high: number) =>
+    l > 2 * inset + 1 && w > 2 * inset + 1 && high - low > INTO + 0.01
+      ? [box(k, [inset, inset, low], [l - inset, w - inset, high])]
+      : [];
+  const top = t + part.above.value;
+  const { window } = part;
+  const glass = window
+    ? [
+        box(
+          k,
+          [window.value.x - window.value.width / 2, window.value.y - window.value.depth / 2, t - INTO],
+          [window.value.x + window.value.width / 2, window.value.y + window.value.depth / 2, top],
+        ),
+      ]
+    : [];
+  const knobs = (part.knobs?.value ?? []).map(({ x, y, depth }) =>
+    box(
+      k,
+      [x - depth / 2, y - depth / 2 + KNOB_LESS / 2, t - INTO],
+      [x + depth / 2, y + depth / 2 - KNOB_LESS / 2, reach],
+    ),
+  );
+  const lamps = (part.lamps?.value ?? []).map(([x, y]) =>
+    box(k, [x - LAMP.size / 2, y - LAMP.size / 2, t - INTO], [x + LAMP.size / 2, y + LAMP.size / 2, t + LAMP.rise]),
+  );
+  // Lamps shine up: nothing stands over them.
+  const above =
+    lamps.length > 0 && part.lamps!.value.some(([x, y]) => x > inset && x < l - inset && y > inset && y < w - inset);
+  return k.union([
+    prism(k, together(rectangle(0, 0, l, w), ...holes), { axis: 'z', from: 0, to: t }),
+    ...(above ? [] : block(t - INTO, glass.length > 0 ? t + Math.min(1, part.above.value) : top)),
+    ...block(-part.below.value, INTO),
+    ...glass,
+    ...knobs,
+    ...lamps,
+    ...part.connectors.value.filter(({ access }) => access === 'outside').map((connector) => shell(k, part, connector)),
+  ]);
+}
+
+/** What a plug goes into, flush with the board's edge. */
+function shell(k: Kernel, part: Module, { side, at, width, height, up }: Connector): Solid {
+  const half = Math.max(1, width - SHELL.less) / 2;
+  const [low, high] = [
+    part.thickness.value - INTO,
+    Math.max(part.thickness.value + 1, up + Math.max(1, height - SHELL.less) / 2),
+  ];
+  const [l, w] = [part.length.value, part.width.value];
+  if (side === 'left') return box(k, [0, at - half, low], [SHELL.depth, at + half, high]);
+  if (side === 'right') return box(k, [l - SHELL.depth, at - half, low], [l, at + half, high]);
+  return side === 'front'
+    ? box(k, [at - half, 0, low], [at + half, SHELL.depth, high])
+    : box(k, [at - half, w - SHELL.depth, low], [at + half, w, high]);
+}
+
+/** Rod that leads light, from 0 up. */
+export const drawLightPipe = (k: Kernel, { diameter, length }: { diameter: number; length: number }): Solid =>
+  cylinder(k, { from: [0, 0, 0], to: [0, 0, length], radius: diameter / 2, fit: 'pin' });
+
+/** Self-adhesive foot, hanging from 0. */
+export const FOOT = { diameter: 10, height: 3 } as const;
+export const drawFoot = (k: Kernel): Solid =>
+  cylinder(k, { from: [0, 0, 0], to: [0, 0, -FOOT.height], radius: FOOT.diameter / 2, fit: 'pin' });
