@@ -11,7 +11,7 @@ export const radio: Module = {
   below: { value: 1.5, source: OUTLINE },
   holes: { value: [], source: OUTLINE },
   connectors: {
-    value: [{ what: 'pins', side: 'left', at: 8, width: 10.5, height: 6, up: 3, room: 8, access: 'inside' }],
+    value: [{ what: 'pins', side: 'left', at: 8, width: 9, height: 6, up: 3, room: 8, access: 'inside' }],
     source: OUTLINE,
   },
   massG: { value: 2, source: OUTLINE },

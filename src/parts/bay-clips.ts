@@ -8,14 +8,12 @@ import type { Kernel, Solid } from '../solid/kernel.js';
 import type { Vec2 } from '../solid/mesh.js';
 import { counterClockwise, polygon } from '../solid/outlines.js';
 import { box, cylinder, prism } from '../solid/shapes.js';
+import { CHEEK } from '../spec/bay.js';
 import type { Spec } from '../spec/spec.js';
 import { pilotHole } from './holes.js';
 
 const OVER = 1;
 const INTO = 0.2;
-/** A cheek reaches this far along the board's sides; bars end below its top, so that the clip presses. */
-const CHEEK_LONG = 3;
-const PRESS = 0.1;
 
 /** Middle of the clip's screw, outward from the board's edge. */
 export const CLIP_SCREW = (BOARD_PLAY + CLIP.depth) / 2 + 0.4;
@@ -29,7 +27,7 @@ export function clipBars(
     engaged,
   }: { readonly placed: PlacedModule; readonly bars: readonly ClipBar[]; readonly engaged: number },
 ): { add: Solid[]; cut: Solid[] } {
-  const top = placed.z + placed.module.part.thickness.value - PRESS;
+  const top = placed.z + placed.module.part.thickness.value - CLIP.press;
   const add: Solid[] = [];
   const cut: Solid[] = [];
   for (const bar of bars) {
@@ -55,12 +53,12 @@ export function clipBars(
       prism(
         k,
         plan([
-          [-wide, -CHEEK_LONG],
-          [-half, -CHEEK_LONG],
+          [-wide, -CHEEK],
+          [-half, -CHEEK],
           [-half, BOARD_PLAY],
           [half, BOARD_PLAY],
-          [half, -CHEEK_LONG],
-          [wide, -CHEEK_LONG],
+          [half, -CHEEK],
+          [wide, -CHEEK],
           [wide, CLIP.depth],
           [-wide, CLIP.depth],
         ]),
@@ -68,7 +66,7 @@ export function clipBars(
       ),
     );
     const [x, y] = at([0, CLIP_SCREW]);
-    cut.push(pilotHole(k, spec, { at: [x, y, top], way: '-z', depth: engaged + 1 + PRESS }));
+    cut.push(pilotHole(k, spec, { at: [x, y, top], way: '-z', depth: engaged + 1 }));
   }
   return { add, cut };
 }

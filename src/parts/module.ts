@@ -8,9 +8,9 @@ import { asHoles, circle, rectangle, together } from '../solid/outlines.js';
 import { box, cylinder, prism } from '../solid/shapes.js';
 
 const INTO = 0.05;
-/** Parts stand this far from the board's edge, further beside holes and clips: screws' heads and posts are there. */
+/** Parts stand this far from the board's edges, beside clips; and from a hole's middle: screws' heads and posts are there. */
 const INSET = 2.4;
-const INSET_HOLES = 6.5;
+const FROM_HOLE = 4;
 const SHELL = { depth: 7, less: 4 } as const;
 const LAMP = { size: 1.6, rise: 1 } as const;
 /** A knob stands out of a lid by this, from what it is told to reach. */
@@ -21,11 +21,9 @@ export function drawModule(k: Kernel, part: Module, { reach }: { readonly reach:
   const [l, w, t] = [part.length.value, part.width.value, part.thickness.value];
   if (part.cell) return box(k, [0, 0, 0], [l, w, t]);
   const holes = part.holes.value.map((at) => asHoles(circle(at, part.holeDiameter!.value / 2, { fit: 'hole' })));
-  const inset = part.holes.value.length > 0 ? INSET_HOLES : INSET;
+  const [ix, iy] = insets(part);
   const block = (low: number, high: number) =>
-    l > 2 * inset + 1 && w > 2 * inset + 1 && high - low > INTO + 0.01
-      ? [box(k, [inset, inset, low], [l - inset, w - inset, high])]
-      : [];
+    l > 2 * ix + 1 && w > 2 * iy + 1 && high - low > INTO + 0.01 ? [box(k, [ix, iy, low], [l - ix, w - iy, high])] : [];
   const top = t + part.above.value;
   const { window } = part;
   const glass = window
@@ -48,8 +46,7 @@ export function drawModule(k: Kernel, part: Module, { reach }: { readonly reach:
     box(k, [x - LAMP.size / 2, y - LAMP.size / 2, t - INTO], [x + LAMP.size / 2, y + LAMP.size / 2, t + LAMP.rise]),
   );
   // Lamps shine up: nothing stands over them.
-  const above =
-    lamps.length > 0 && part.lamps!.value.some(([x, y]) => x > inset && x < l - inset && y > inset && y < w - inset);
+  const above = (part.lamps?.value ?? []).some(([x, y]) => x > ix && x < l - ix && y > iy && y < w - iy);
   return k.union([
     prism(k, together(rectangle(0, 0, l, w), ...holes), { axis: 'z', from: 0, to: t }),
     ...(above ? [] : block(t - INTO, glass.length > 0 ? t + Math.min(1, part.above.value) : top)),
@@ -59,6 +56,14 @@ export function drawModule(k: Kernel, part: Module, { reach }: { readonly reach:
     ...lamps,
     ...part.connectors.value.filter(({ access }) => access === 'outside').map((connector) => shell(k, part, connector)),
   ]);
+}
+
+/** Along which axis a hole is nearer to the edge, parts keep clear of it along that one. */
+function insets({ holes, length, width }: Module): readonly [number, number] {
+  const away = holes.value.map(([x, y]) => [Math.min(x, length.value - x), Math.min(y, width.value - y)] as const);
+  const along = (own: 0 | 1) =>
+    Math.max(INSET, ...away.filter((d) => (own === 0 ? d[0] <= d[1] : d[1] < d[0])).map((d) => d[own] + FROM_HOLE));
+  return [along(0), along(1)];
 }
 
 /** What a plug goes into, flush with the board's edge. */

@@ -1,7 +1,7 @@
 /** What the bay's figures show only together: holes, connectors and windows on their board, batteries that go together. */
 import { modules, threads } from '../components/index.js';
 import type { Edge } from '../components/module.js';
-import { clipEdges, type GivenModule, moduleOf, type OwnModule } from './bay.js';
+import { CHEEK, clipEdges, type GivenModule, moduleOf, type OwnModule } from './bay.js';
 import { MOST_MODULES } from './bay-schema.js';
 import { type Unplaced, valueAt } from './mistakes.js';
 import { presetSchema } from './schema.js';
@@ -142,11 +142,31 @@ function checkPatches(part: OwnModule, path: Path): Unplaced[] {
 
 function checkClips(part: OwnModule, path: Path): Unplaced[] {
   const shape = moduleOf(part);
-  if (shape.holes.value.length > 0 || shape.cell || clipEdges(shape) !== null) return [];
-  const message = 'a board without holes is held at two opposite edges, but connectors look over one of each pair';
-  return [
-    { code: 'preset/conflict', path, message, hint: 'holes, or connectors at two opposite edges only', at: 'key' },
-  ];
+  if (shape.holes.value.length > 0 || shape.cell) return [];
+  const held = clipEdges(shape);
+  if (held === null) {
+    const message = 'a board without holes is held at two opposite edges, but connectors look over one of each pair';
+    return [
+      { code: 'preset/conflict', path, message, hint: 'holes, or connectors at two opposite edges only', at: 'key' },
+    ];
+  }
+  // The bars' cheeks stand beside the corners of the edges between.
+  return shape.connectors.value.flatMap(({ side, at, width, what }, i): Unplaced[] => {
+    const edge = shape[along(side)].value;
+    const over = CHEEK - Math.min(at - width / 2, edge - at - width / 2);
+    if (over <= 1e-9 || at > edge) return [];
+    const message = `${what} at the ${side} edge reaches ${round(over)} mm into the ${CHEEK} mm at the edge's ends where clips hold the board`;
+    const own = part.connectors !== undefined;
+    return [
+      {
+        code: 'preset/conflict',
+        path: own ? [...path, 'connectors', i] : path,
+        message,
+        hint: 'a narrower plug, or holes',
+        at: own ? 'value' : 'key',
+      },
+    ];
+  });
 }
 
 function checkCells(items: readonly Item[]): Unplaced[] {

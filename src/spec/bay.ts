@@ -127,6 +127,9 @@ export function batteryOf(
   };
 }
 
+/** A clip's bar reaches round the board's corners by this, along the sides beside it [mm]. */
+export const CHEEK = 3;
+
 const PAIRS: readonly (readonly [Edge, Edge])[] = [
   ['left', 'right'],
   ['front', 'back'],

@@ -71,7 +71,7 @@ export function fixingOf(
     return { kind: 'screws', size, length, engaged: length - part.thickness.value, at: part.holes.value.map(place) };
   }
   const thread = threads[spec.screws.fix];
-  const length = stocked(thread.capLengths.value, CLIP.plate + 1.5 * thread.diameter.value)!;
+  const length = stocked(thread.capLengths.value, CLIP.plate + CLIP.press + 1.5 * thread.diameter.value)!;
   const [l, w] = [part.length.value, part.width.value];
   const ends: Readonly<Record<string, readonly [Vec2, number]>> = {
     left: [[0, w / 2], w],
@@ -83,7 +83,7 @@ export function fixingOf(
     const [middle, edgeLength] = ends[edge]!;
     return { at: place(middle), out: OUT[wallOf(edge, turn)], length: edgeLength };
   });
-  return { kind: 'clips', bars, length, engaged: length - CLIP.plate };
+  return { kind: 'clips', bars, length, engaged: length - CLIP.plate - CLIP.press };
 }
 
 const OUT = { left: [-1, 0], right: [1, 0], inner: [0, -1], outer: [0, 1] } as const;

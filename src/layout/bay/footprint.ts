@@ -11,7 +11,8 @@ const AROUND = 1;
 export const TO_WALL = 0.5;
 /** Play of a board between the bars that hold it, on a side. */
 export const BOARD_PLAY = 0.25;
-export const CLIP = { depth: 7.2, cheek: 1.6, ledge: 1.5, lap: 1.7, plate: 2, breadth: 9 } as const;
+/** Bars end `press` below the board's top, so that the clip presses. */
+export const CLIP = { depth: 7.2, cheek: 1.6, ledge: 1.5, lap: 1.7, plate: 2, breadth: 9, press: 0.1 } as const;
 /** Ribs around a battery, and the play between: cells swell. Source: common practice. */
 export const BATTERY = { rib: 1.6, play: 0.7, height: 6 } as const;
 

@@ -18,6 +18,8 @@ export interface Held {
 }
 
 const STEP = 0.5;
+/** Radius of the thickest post, for M4. */
+const POST = 3.6;
 /** Beside a screw's boss in the rail. */
 const BESIDE = 1;
 const NOTCH_LEAST = 8;
@@ -52,11 +54,10 @@ export function holdOnRail(units: readonly LooseUnit[], { run, start, frame, wir
     const tied = i === first ? section.wall + boss.width + TIE_ROOM[0] + KEY.half : 0;
     const from = start + unit.from + Math.max(FROM_END, tied);
     const to = start + unit.from + unit.size[0] - FROM_END;
-    const middle = (from + to) / 2;
     const turns = (at: number) => isFree(at) && !keyBlocked(unit, at - start - unit.from, section.wall);
-    const up = search(from, middle, turns);
-    const down = search(to, middle, turns);
-    return [...new Set([up, down].filter((at) => at !== null))];
+    const [up, down] = [search(from, to, turns), search(to, from, turns)];
+    if (up === null || down === null) return [];
+    return down - up >= 2 * clear ? [up, down] : [up];
   });
   places.forEach((at, i) => {
     if (at.length === 0)
@@ -165,16 +166,16 @@ function passages(
 /** Upright, along the inner wall beside the first boss. */
 const tieRib = (wall: number, boss: number): Rect => [wall + boss + 2, wall + 3, wall + boss + 14, wall + 6];
 
-/** What holds a raised board stands in the way of the key to a screw in the inner wall. */
+/** Posts and bars that hold a raised board stand in the way of the key to a screw in the inner wall. */
 const keyBlocked = ({ modules }: LooseUnit, at: number, wall: number): boolean =>
-  modules.some(
-    ({ outline, z, fixing }) =>
-      fixing.kind !== 'ribs' &&
-      z > KEY.over &&
-      at + KEY.half > outline[0] - CLIP.depth &&
-      at - KEY.half < outline[2] + CLIP.depth &&
-      outline[1] - CLIP.depth < wall + KEY.reach,
-  );
+  modules.some(({ outline, z, fixing }) => {
+    if (z <= KEY.over || fixing.kind === 'ribs') return false;
+    const within = (from: number, to: number, inner: number) =>
+      at + KEY.half > from && at - KEY.half < to && inner < wall + KEY.reach;
+    return fixing.kind === 'screws'
+      ? fixing.at.some(([x, y]) => within(x - POST, x + POST, y - POST))
+      : within(outline[0] - CLIP.depth, outline[2] + CLIP.depth, outline[1] - CLIP.depth);
+  });
 
 function search(from: number, to: number, isFree: (at: number) => boolean): number | null {
   const way = Math.sign(to - from) || 1;

@@ -94,7 +94,7 @@ export function overModule(
 }
 
 /** Slots: breadth, length and distance from one to the next; low in the outer wall they stand upright. */
-const SLOT = { breadth: 2, long: 14, apart: 5.2, edge: 6 } as const;
+const SLOT = { breadth: 2.4, long: 16, apart: 4.8, edge: 6 } as const;
 
 export interface Around {
   /** Outside of the tray. */

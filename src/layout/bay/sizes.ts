@@ -30,8 +30,8 @@ export const screwHeights = (height: number): readonly number[] => {
   return high - low >= 5 ? [low, high] : [(low + high) / 2];
 };
 
-/** Room of the short arm of the key that turns them: from the wall, and across. */
-export const KEY = { reach: 24, half: 4, over: 10 } as const;
+/** Room of the short arm of the key that turns them: from the wall, and across: the screw's head passes there too. */
+export const KEY = { reach: 24, half: 3.4, over: 10 } as const;
 
 /** A screw in a tray's inner wall stays this far from the tray's ends: its key turns there. */
 export const FROM_END = 16;

@@ -1,0 +1,107 @@
+/** Where the bay goes, and what is said when it can't. Figures by hand from the rails' own. */
+import { expect, test } from 'vitest';
+import type { PresetError } from '../../src/errors.js';
+import type { BayLayout } from '../../src/layout/bay/types.js';
+import { layOut } from '../../src/layout/lay-out.js';
+import { readPreset } from '../../src/spec/read-preset.js';
+
+const GRID = 'grid: { rows: 2, columns: 6, pitch: 22 }\n';
+const lay = (bay: string, more = '') => layOut(readPreset(`${GRID}${more}bay: ${bay}\n`, 'tried.yaml'));
+const bayOf = (bay: string, more = ''): BayLayout => lay(bay, more).bay!;
+const refused = (bay: string, more = '') => {
+  try {
+    lay(bay, more);
+  } catch (error) {
+    return (error as PresetError).mistakes;
+  }
+  return [];
+};
+
+test('without a place it hangs on the longer rail of emitters', () => {
+  expect(bayOf('{ modules: [controller] }').place).toBe('far');
+  expect(bayOf('{ modules: [controller] }', 'emitters: { columns_from: near }\n').place).toBe('near');
+  expect(bayOf('{ place: apart, modules: [controller] }').place).toBe('apart');
+});
+
+test('on a rail of receivers hangs the hood', () => {
+  expect(refused('{ place: right, modules: [controller] }')).toMatchObject([
+    { code: 'preset/bay-side', path: 'bay.place', hint: 'far or left, where the emitters are, or apart' },
+  ]);
+});
+
+test('along a rail it is exactly as high as the rail, apart as high as its highest module asks', () => {
+  const { frame, bay } = lay('{ modules: [controller] }');
+  expect([bay!.height, bay!.lid]).toEqual([frame.section.height, frame.section.cover]);
+  // Floor 3.2 + a block of 50, and .4 under the door.
+  const tall =
+    '{ length: 40, width: 30, thickness: 50, above: 0, below: 0, mass_g: 90, cell: { voltage: 5, capacity_mah: 900, most_ma: 900, lithium: false } }';
+  expect(bayOf(`{ place: apart, modules: [{ part: ${tall} }] }`).height).toBeCloseTo(53.6, 9);
+  const [mistake] = refused(`{ place: far, modules: [{ part: ${tall} }] }`);
+  expect(mistake).toMatchObject({
+    code: 'preset/bay-too-small',
+    path: 'bay.modules.0',
+    hint: expect.stringMatching(/apart/),
+  });
+  expect(mistake!.message).toContain(`53.6 mm high, ${(53.6 - frame.section.height).toFixed(1)} mm more`);
+});
+
+test('a board that no tray of this bed takes: by how much', () => {
+  // Bed 220 with 5 mm kept free along each edge: 210; a tray of 210 would bow by more than .48 at .15 per 100 mm squared: 178.8, less two walls of 3.
+  const board =
+    '{ length: 190, width: 100, thickness: 1.6, above: 3, below: 2, mass_g: 40, holes: [[4, 4]], hole_diameter: 3.2 }';
+  const [mistake] = refused(`{ modules: [{ part: ${board} }] }`);
+  expect(mistake!.path).toBe('bay.modules.0');
+  expect(mistake!.message).toMatch(
+    /needs 192 × 102 mm, 19\.2 mm more than the largest tray that the bed takes, 172\.9 × 172\.9 inside/,
+  );
+});
+
+test('more than a rail has room for: how long it is, and by how much too long', () => {
+  const found = refused('{ place: left, modules: [{ part: controller, count: 12 }] }');
+  expect(found).toMatchObject([{ code: 'preset/bay-too-small', path: 'bay.modules' }]);
+  expect(found[0]!.message).toMatch(
+    /need at least [\d.]+ × [\d.]+ mm along the left rail, [\d.]+ mm more than its [\d.]+ mm/,
+  );
+});
+
+test('a connector that faces the rail, or stands away from the wall', () => {
+  // Turned by 90°, the plug at the board's left edge looks at the inner wall.
+  expect(refused('{ modules: [{ part: controller, at: [40, 10], turn: 90 }] }')).toMatchObject([
+    { code: 'preset/connector', message: expect.stringMatching(/USB plug of controller-1 faces the rail/) },
+  ]);
+  const far = refused('{ place: apart, modules: [{ part: controller, at: [12, 30], turn: 0 }, display] }');
+  expect(far).toMatchObject([{ code: 'preset/connector', path: 'bay.modules.0' }]);
+  // 12 from the wall's inner face; .5 and 1.5 are what a plug reaches through.
+  expect(far[0]!.message).toMatch(/stands 12 mm from the wall that it would be plugged through, 10 mm too far/);
+});
+
+test('places that are given are kept', () => {
+  const { units, wall } = bayOf('{ place: apart, modules: [{ part: display, at: [30, 12], turn: 90 }, switch] }');
+  const placed = units[0]!.modules.find(({ module }) => module.id === 'display-1')!;
+  expect(placed.outline).toEqual([wall + 30, wall + 12, wall + 30 + 36, wall + 12 + 38]);
+  expect(placed.turn).toBe(90);
+});
+
+test('batteries get a tray of their own, and boards what is seen right under the lid', () => {
+  const { units, height } = bayOf('{ modules: [controller, display, battery-pouch, converter] }');
+  expect(units.map(({ kind }) => kind)).toEqual(['battery', 'boards']);
+  expect(units[0]!.modules.map(({ module }) => module.name)).toEqual(['battery-pouch']);
+  const display = units[1]!.modules.find(({ module }) => module.name === 'display')!;
+  // Glass 1.6 + 2.6 over the board's underside, .4 to .5 under the lid.
+  const under = height - (display.z + 1.6 + 2.6);
+  expect(under).toBeGreaterThanOrEqual(0.4 - 1e-9);
+  expect(under).toBeLessThan(0.5 + 1e-9);
+});
+
+test('vents where a closed box would get too warm: all that walls do not take leaves with the air', () => {
+  const hot = (heat: number) => `{ place: apart, modules: [{ part: { base: controller, heat_mw: ${heat} } }] }`;
+  const cool = bayOf(hot(200));
+  expect(cool.heat.vents).toBe(0);
+  const { heat, units } = bayOf(hot(900));
+  expect(heat.closed).toBeGreaterThan(10);
+  expect(heat.vents).toBeGreaterThan(0);
+  expect(heat.drawn).toBeLessThanOrEqual(10.1);
+  // Slots of 2.4 mm: as much area in the wall as in the lid.
+  const inlets = units[0]!.walls.filter(({ open, to, from }) => !open && Math.abs(to - from - 2.4) < 1e-9);
+  expect(inlets.reduce((sum, { high, low }) => sum + 2.4 * (high - low), 0)).toBeGreaterThanOrEqual(heat.vents - 1e-6);
+});
