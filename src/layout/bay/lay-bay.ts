@@ -22,7 +22,7 @@ import { layTrays, type Row, type TrayRoom } from './units.js';
 
 const BOSS_AIR = 0.5;
 /** For the key that turns the screws in a tray's walls, and two of them. */
-const TRAY_LEAST = 34;
+const TRAY_LEAST = 40;
 /** Of a case that stands apart, over its floor; and how far it is drawn from the panel. */
 const CASE_LEAST = 26;
 /** Most bow of a tray off the bed: trays are rather two than long. */
