@@ -66,7 +66,6 @@ export function makeKit(
     leafOff: leafOff(layout.mount, bending),
     frameFigures: frameFigures({ layout, kit, kernel, light }),
     light,
-    bay: layout.bay,
     thermal: thermalFigures({ ...layout, lever: Math.max(...light.aim.lines.map(({ lever }) => lever)) }),
   });
   progress('shapes');

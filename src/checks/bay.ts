@@ -11,7 +11,7 @@ import { boxDistance } from './vectors.js';
 /** A converter asks for this much of the battery, at least; without one the battery must give the supply's voltage. [V] Source: common practice, 3.0 to start. */
 const CONVERTER_LEAST = 2.5;
 
-type Context = Pick<CheckContext, 'kit' | 'spec' | 'scene' | 'bay'>;
+type Context = Pick<CheckContext, 'kit' | 'spec' | 'scene'>;
 
 export const bay: Check<Context> = {
   name: 'bay',
@@ -50,9 +50,9 @@ function reaches({ kit, scene }: Context): Finding[] {
   });
 }
 
-function warmth({ spec, bay: laid }: Context): Finding[] {
+function warmth({ spec, kit: { bay: laid } }: Context): Finding[] {
   const drawn = laid?.heat.drawn ?? 0;
-  if (laid === null || drawn <= WARMTH * 1.01) return [];
+  if (laid === undefined || drawn <= WARMTH * 1.01) return [];
   return [
     say({
       code: 'bay/warm',
@@ -119,8 +119,8 @@ function battery({ spec }: Context): Finding[] {
 /** What a small converter leaves. Source: common practice. */
 const EFFICIENCY = 0.85;
 
-function fill({ bay: laid }: Context): Finding[] {
-  if (laid === null) return [];
+function fill({ kit: { bay: laid } }: Context): Finding[] {
+  if (laid === undefined) return [];
   const trays = laid.units.length;
   const count = laid.units.reduce((sum, { modules }) => sum + modules.length, 0);
   return [

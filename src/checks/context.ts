@@ -1,7 +1,6 @@
 /** What every check is given. */
 import type { Finding } from '../findings.js';
 import type { Kit } from '../kit/types.js';
-import type { BayLayout } from '../layout/bay/types.js';
 import type { LeafFigures } from '../layout/leaf-figures.js';
 import type { LeafOff } from '../layout/leaf-off.js';
 import type { LightBudget } from '../layout/light/budget.js';
@@ -23,8 +22,6 @@ export interface CheckInputs {
   readonly frameFigures: FrameFigures;
   readonly light: LightBudget;
   readonly thermal: ThermalFigures;
-  /** Null: the kit has none. */
-  readonly bay: BayLayout | null;
 }
 
 export interface CheckContext extends CheckInputs {

@@ -42,7 +42,7 @@ export function drawKit(
     placeFeet(b, withBay);
   }
   placeBeams();
-  return b.kit();
+  return { ...b.kit(), ...(layout.bay && { bay: layout.bay }) };
 
   /** From each barrel's front to the mouth of its aperture. */
   function placeBeams(): void {

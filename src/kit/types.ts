@@ -3,6 +3,7 @@
  * Assembly coordinates: x along a row, y along a column, z up, z = 0 the deck's top, origin the field's near left corner.
  */
 import type { ScrewSize } from '../components/types.js';
+import type { BayLayout } from '../layout/bay/types.js';
 import type { Solid } from '../solid/kernel.js';
 import type { Box, Matrix, Vec3 } from '../solid/mesh.js';
 
@@ -167,6 +168,8 @@ export interface Kit {
   readonly fits: readonly Fit[];
   readonly handling?: readonly Handling[];
   readonly reaches?: readonly Reach[];
+  /** The electronics bay as laid out; left out: the kit has none. */
+  readonly bay?: BayLayout;
   readonly legends?: readonly KitLegend[];
   readonly assembly: readonly Step[];
 }

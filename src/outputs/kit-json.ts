@@ -2,6 +2,7 @@
 import type { Finding } from '../findings.js';
 import type { Kit, Part, Step } from '../kit/types.js';
 import type { Matrix, Vec3 } from '../solid/mesh.js';
+import { bayJson } from './bay-json.js';
 import type { Bed } from './beds/lay-beds.js';
 import { PLASTIC_ASSUMES } from './beds/plastic.js';
 import { CAUTIONS } from './cautions.js';
@@ -43,6 +44,7 @@ function kitValue(context: OutputContext): Json {
       diameter_mm: tidy(diameter),
       corridor_mm: tidy(corridor),
     })),
+    ...bayJson(kit),
     findings: findings.map(findingJson),
     assembly: assembly(kit),
     solved: solved.map(({ path, value, why }) => ({

@@ -3,6 +3,7 @@ import type { Datum } from '../data.js';
 import { presetKey } from '../spec/figures.js';
 import { scanKeys } from '../spec/scan.js';
 import type { Solved, Spec } from '../spec/spec.js';
+import { baySpecJson } from './bay-json.js';
 import { type Json, tidy } from './json-text.js';
 
 type Tree = { [key: string]: Json | Tree };
@@ -41,6 +42,7 @@ export function specJson(spec: Spec, solved: readonly Solved[]): Json {
       battery_mah: spec.supply.batteryMah,
       battery_v: spec.supply.batteryV,
     }),
+    ...(spec.bay && { bay: baySpecJson(spec.bay) as Tree }),
   };
   // Only what the spec leaves out: a default that is already a list of cells is not put back as a count.
   for (const { path, value } of solved) put(tree, path.split('.'), plain(value));

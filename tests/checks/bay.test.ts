@@ -16,7 +16,7 @@ beforeAll(async () => {
 });
 
 const ask = ({ layout, kit }: Drawn, changed: Kit = kit) =>
-  check.run({ kit: changed, spec: layout.spec, bay: layout.bay, scene: sceneOf(shop, changed) });
+  check.run({ kit: changed, spec: layout.spec, scene: sceneOf(shop, changed) });
 const codes = (found: ReturnType<typeof ask>) => found.map(({ code }) => code);
 const moved = (kit: Kit, name: string, by: (matrix: Kit['placements'][number]['matrix']) => typeof matrix): Kit => ({
   ...kit,

@@ -71,6 +71,7 @@ export const spec: Spec = {
     supplyV: 5,
     litLevel: 'low',
   },
+  bay: undefined,
   chosen: [],
 };
 
