@@ -168,5 +168,7 @@ export interface Kit {
   readonly handling?: readonly Handling[];
   readonly reaches?: readonly Reach[];
   readonly legends?: readonly KitLegend[];
+  /** Where the wires end, where the kit has a place for its electronics; left out: beyond the corners. */
+  readonly wiresEnd?: Vec3;
   readonly assembly: readonly Step[];
 }
