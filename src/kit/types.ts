@@ -171,5 +171,7 @@ export interface Kit {
   /** The electronics bay as laid out; left out: the kit has none. */
   readonly bay?: BayLayout;
   readonly legends?: readonly KitLegend[];
+  /** Where the wires end, where the kit has a place for its electronics; left out: beyond the corners. */
+  readonly wiresEnd?: Vec3;
   readonly assembly: readonly Step[];
 }

@@ -13,20 +13,41 @@ export interface WireRun {
   readonly length: number;
 }
 
+/** What the lengths of wires are taken from. */
+export type Wired = Pick<Kit, 'beams' | 'placements' | 'wiresEnd'>;
+
+/**
+ * The one place where a wire's length comes from: along the walls to the corner that makes its way shortest, out there, and on to
+ * where wires end; at both ends what is needed to solder.
+ *
+ * @param from - in the assembly; null: a wire that stays where wires end
+ * @param posts - corners at which wires may leave
+ * @param end - where wires end; left out: beyond the corner, within what is over
+ * @returns [mm]
+ */
+export function routeLength(
+  from: Vec3 | null,
+  { posts, end }: { readonly posts: readonly Vec3[]; readonly end?: Vec3 | undefined },
+): number {
+  if (from === null) return 2 * OVER;
+  // Wires keep to the walls: the way is along the sides, not across.
+  const along = (a: Vec3, b: Vec3) => Math.abs(a[0] - b[0]) + Math.abs(a[1] - b[1]);
+  const ways = posts.map((post) => along(from, post) + (end === undefined ? 0 : along(post, end)));
+  return Math.min(...ways) + 2 * OVER;
+}
+
 /** @returns for each beam the way of its emitter's wires and of its receiver's; none where the kit has no corners */
-export function wireRuns({ beams, placements }: Pick<Kit, 'beams' | 'placements'>): readonly WireRun[] {
+export function wireRuns({ beams, placements, wiresEnd: end }: Wired): readonly WireRun[] {
   const posts = placements
     .filter(({ name }) => name.endsWith('-post'))
     .map(({ matrix }): Vec3 => [matrix[3]!, matrix[7]!, matrix[11]!]);
   if (posts.length === 0) return [];
-  // Wires keep to the walls: the way is along the sides, not across.
-  const way = (at: Vec3) => Math.min(...posts.map((post) => Math.abs(post[0] - at[0]) + Math.abs(post[1] - at[1])));
-  return (['emitter', 'receiver'] as const).flatMap((end) =>
+  return (['emitter', 'receiver'] as const).flatMap((side) =>
     beams.map(({ name, line, from, to }) => ({
       beam: name,
       line,
-      end,
-      length: way(end === 'emitter' ? from : to) + 2 * OVER,
+      end: side,
+      length: routeLength(side === 'emitter' ? from : to, { posts, end }),
     })),
   );
 }
@@ -35,7 +56,7 @@ export function wireRuns({ beams, placements }: Pick<Kit, 'beams' | 'placements'
 export const cutLength = (length: number): number => Math.ceil(length / 10) * 10;
 
 /** @returns the longest way of an emitter's wires; 0 where there are none [mm] */
-export const longestToEmitter = (kit: Pick<Kit, 'beams' | 'placements'>): number =>
+export const longestToEmitter = (kit: Wired): number =>
   Math.max(0, ...wireRuns(kit).flatMap(({ end, length }) => (end === 'emitter' ? [length] : [])));
 
 export interface WireLength {
@@ -52,7 +73,7 @@ const WHAT = {
 } as const;
 
 /** @returns for each side: what, how many, how long */
-export function wireLengths(kit: Pick<Kit, 'beams' | 'placements'>): readonly WireLength[] {
+export function wireLengths(kit: Wired): readonly WireLength[] {
   const runs = wireRuns(kit);
   return (['emitter', 'receiver'] as const).flatMap((end) =>
     (['column', 'row'] as const).flatMap((line) => {

@@ -5,12 +5,12 @@ import type { Spec } from '../spec/spec.js';
 
 /** Of a battery's capacity, what can be used, and what a converter to the supply's voltage leaves of it. Source: common practice. */
 const USABLE = 0.8;
-const CONVERTER = 0.85;
+export const CONVERTER = 0.85;
 /** Until a small converter follows a step of its load [s], and how far the supply may sag meanwhile, as a share. Source: common practice. */
 const FOLLOWS = 50e-6;
-const SAG = 0.02;
+export const SAG = 0.02;
 /** Of copper in a closed rail [°C]. */
-const WARM = 40;
+export const WARM = 40;
 
 export interface SupplyFigures {
   readonly emitters: number;

@@ -1,4 +1,5 @@
 /** `channels.csv`: which line is read on which channel, for whoever wires and programs the controller. */
+import { type Net, netsOf } from '../kit/wires.js';
 import { layScan } from '../layout/scan.js';
 import type { ChannelRow } from '../optics/scan-plan.js';
 import type { Spec } from '../spec/spec.js';
@@ -17,24 +18,36 @@ const HEADER = [
   'read_at_us',
   'pull_up_ohm',
   'lit_level',
+  'signal_wire',
+  'receiver_wires',
+  'emitter_wires',
 ] as const;
 
 /** One row a line, columns first; multiplexers, addresses, pins and lines count from 0. */
 export const channelsCsv: Output = ({ spec }) => [
   {
     path: 'channels.csv',
-    bytes: new TextEncoder().encode(csvText([HEADER, ...layScan(spec).table.map((row) => Object.values(cells(row)))])),
+    bytes: new TextEncoder().encode(csvText([HEADER, ...tableOf(spec).map((row) => Object.values(row))])),
   },
 ];
 
+type Cells = Readonly<Record<(typeof HEADER)[number], string | number | null>>;
+
+function tableOf(spec: Spec): readonly Cells[] {
+  const nets = netsOf(spec);
+  return layScan(spec).table.map((row) =>
+    cells(
+      row,
+      nets.filter(({ along }) => along?.beam === row.line.name),
+    ),
+  );
+}
+
 /** A line's row; `multiplexer` and `address`, or `pin`: the others are null. */
-function cells({
-  line,
-  place,
-  readAt,
-  pullUp,
-  lowWhileLit,
-}: ChannelRow): Readonly<Record<(typeof HEADER)[number], string | number | null>> {
+function cells({ line, place, readAt, pullUp, lowWhileLit }: ChannelRow, own: readonly Net[]): Cells {
+  const wires = (end: 'emitter' | 'receiver') => own.filter(({ along }) => along?.end === end);
+  const signal = (net: Net) => net.name.endsWith(' signal');
+  const ids = (nets: readonly Net[]) => nets.map(({ id }) => id).join(' ');
   const through = place.kind === 'multiplexer' ? place : null;
   return {
     beam: line.name,
@@ -47,6 +60,9 @@ function cells({
     read_at_us: tidy(1e6 * readAt, 3),
     pull_up_ohm: pullUp,
     lit_level: lowWhileLit ? 'low' : 'high',
+    signal_wire: ids(own.filter(signal)),
+    receiver_wires: ids(wires('receiver').filter((net) => !signal(net))),
+    emitter_wires: ids(wires('emitter')),
   };
 }
 
@@ -54,7 +70,7 @@ function cells({
 export function channelsJson(spec: Spec): { readonly channels: Json; readonly scan: Json } {
   const plan = layScan(spec);
   return {
-    channels: plan.table.map(cells),
+    channels: tableOf(spec),
     scan: {
       time_us: tidy(1e6 * plan.scanTime, 3),
       rate_hz: tidy(plan.rate, 3),

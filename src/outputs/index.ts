@@ -1,6 +1,7 @@
 /** Every kind of output besides the shapes, which the gate reads before anything else is made. A new one is one line. */
 import { channelsCsv } from './channels-csv.js';
 import type { Outputs } from './context.js';
+import { crossingsJson } from './crossings-json.js';
 import { exploded } from './drawings/exploded.js';
 import { partSheets } from './drawings/part-sheet.js';
 import { plan } from './drawings/plan.js';
@@ -12,7 +13,8 @@ import { sheets } from './sheets/sheets.js';
 import { summary } from './summary.js';
 import { bed3mf } from './three-mf/bed-3mf.js';
 import { kit3mf } from './three-mf/kit-3mf.js';
-import { crossingsJson, wiresCsv } from './wires-csv.js';
+import { wiresCsv } from './wires-csv.js';
+import { wiringSvg } from './wiring-diagram/diagram.js';
 
 export const OUTPUTS = {
   bed3mf,
@@ -20,6 +22,7 @@ export const OUTPUTS = {
   partsCsv,
   channelsCsv,
   wiresCsv,
+  wiringSvg,
   crossingsJson,
   kitJson,
   summary,

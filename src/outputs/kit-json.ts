@@ -1,6 +1,7 @@
 /** `kit.json`: the contract with other programs. Every length mm, every angle degrees, matrices row major. */
 import type { Finding } from '../findings.js';
 import type { Kit, Part, Step } from '../kit/types.js';
+import { wiresOf } from '../kit/wires.js';
 import type { Matrix, Vec3 } from '../solid/mesh.js';
 import { bayJson } from './bay-json.js';
 import type { Bed } from './beds/lay-beds.js';
@@ -13,6 +14,7 @@ import { lightJson } from './light-json.js';
 import { partFigures, quantities } from './part-figures.js';
 import { shapePath } from './shapes.js';
 import { specJson } from './spec-json.js';
+import { wiresJson } from './wires-csv.js';
 
 export const KIT_FORMAT = 'beamloom-kit/1';
 
@@ -53,6 +55,7 @@ function kitValue(context: OutputContext): Json {
       why,
     })),
     ...channelsJson(spec),
+    wires: wiresJson(wiresOf(context)),
     prints: printsJson(context),
     light: lightJson(context.light),
     cautions: [...CAUTIONS],

@@ -17,7 +17,14 @@ export function specJson(spec: Spec, solved: readonly Solved[]): Json {
   const { grid, emitters, receivers, material, printer } = spec;
   const tree: Tree = {
     title: spec.title,
-    grid: { rows: grid.rows.map((v) => tidy(v)), columns: grid.columns.map((v) => tidy(v)), labels: labels(spec) },
+    grid: {
+      rows: grid.rows.map((v) => tidy(v)),
+      columns: grid.columns.map((v) => tidy(v)),
+      labels: grid.labels === null ? null : fromFar(grid.labels),
+      ...(grid.labelSets !== undefined && {
+        label_sets: Object.fromEntries(grid.labelSets.map(({ name, labels }) => [name, fromFar(labels)])),
+      }),
+    },
     beam: { height: tidy(spec.beam.height) },
     emitters: {
       part: emitters.name,
@@ -50,8 +57,7 @@ export function specJson(spec: Spec, solved: readonly Solved[]): Json {
 }
 
 /** Labels from the far row down, as a preset writes them. */
-const labels = ({ grid }: Spec): Json =>
-  grid.labels === null ? null : [...grid.labels].reverse().map((row) => [...row]);
+const fromFar = (labels: readonly (readonly string[])[]): Json => labels.toReversed().map((row) => [...row]);
 
 const plain = (value: Solved['value']): Json =>
   typeof value === 'number' ? tidy(value) : typeof value === 'string' ? value : value.map((v) => tidy(v));

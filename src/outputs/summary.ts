@@ -89,6 +89,7 @@ const WHAT_FOR: Readonly<Record<string, string>> = {
   'report.html':
     'all of it on one page, with a 3D view, the order of assembly in pictures, and how to align; open it in a browser',
   'wires.csv': 'every wire, from where to where, how long',
+  'wiring.svg': 'the circuit, its wires numbered as in the lists',
   'crossings.json': 'which pair of beams is which key, for the program that reads the panel',
   'kit.json': 'everything about the kit, the order of assembly included, for other programs',
   'summary.txt': 'this text',

@@ -16,6 +16,7 @@ import {
   receiverFigures,
 } from './figures.js';
 import { FINGER } from './finger.js';
+import { checkLabels } from './label-checks.js';
 import { type Unplaced, valueAt } from './mistakes.js';
 import { MOST_FIELD, presetSchema } from './schema.js';
 import { SURROUNDINGS } from './surroundings.js';
@@ -73,42 +74,6 @@ function checkField(data: unknown): Unplaced[] {
       { code: 'preset/too-large', path: ['grid', axis], message, hint: 'fewer lines, or a smaller pitch', at: 'value' },
     ];
   });
-}
-
-function checkLabels(data: unknown): Unplaced[] {
-  const labels = valueAt(data, ['grid', 'labels']);
-  if (!Array.isArray(labels)) return [];
-  const count = (axis: 'rows' | 'columns') => {
-    const lines = presetSchema.shape.grid.shape[axis].safeParse(valueAt(data, ['grid', axis]));
-    if (!lines.success) return undefined;
-    return typeof lines.data === 'number' ? lines.data : lines.data.length;
-  };
-  const rows = count('rows');
-  const columns = count('columns');
-  const mistakes: Unplaced[] = [];
-  if (rows !== undefined && labels.length !== rows) {
-    const message = `found ${plural(labels.length, 'row')} of labels, but the grid has ${plural(rows, 'row')}`;
-    mistakes.push({
-      code: 'preset/labels',
-      path: ['grid', 'labels'],
-      message,
-      hint: 'one row of labels for each row, far row first',
-      at: 'key',
-    });
-  }
-  if (columns === undefined) return mistakes;
-  for (const [index, row] of labels.entries()) {
-    if (!Array.isArray(row) || row.length === columns) continue;
-    const message = `row ${index + 1} of the labels, counted from the far side, has ${plural(row.length, 'label')}, but the grid has ${plural(columns, 'column')}`;
-    mistakes.push({
-      code: 'preset/labels',
-      path: ['grid', 'labels', index],
-      message,
-      hint: 'write "" for a key without label',
-      at: 'value',
-    });
-  }
-  return mistakes;
 }
 
 function checkFinger(data: unknown): Unplaced[] {
@@ -235,5 +200,3 @@ function checkEntry(data: unknown, { path, what, catalogue, figures }: Checked):
     return [{ code: 'preset/conflict', path: [...path, a in written ? a : b], message, hint, at: 'value' }];
   });
 }
-
-const plural = (count: number, word: string) => `${count} ${word}${count === 1 ? '' : 's'}`;

@@ -115,6 +115,9 @@ export function fillDefaults(preset: Preset, name: string): Spec {
       columns: cellsOf(preset, 'columns')!,
       rows: cellsOf(preset, 'rows')!,
       labels: grid.labels?.toReversed() ?? null,
+      ...(grid.label_sets !== undefined && {
+        labelSets: Object.entries(grid.label_sets).map(([set, rows]) => ({ name: set, labels: rows.toReversed() })),
+      }),
     },
     beam: { height: preset.beam?.height ?? solvedHeight() },
     emitters: { name: emits.name, part: emits.value, columnsFrom, rowsFrom },

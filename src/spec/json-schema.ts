@@ -14,6 +14,8 @@ export interface SchemaNode {
   readonly enum?: readonly string[];
   readonly properties?: Readonly<Record<string, SchemaNode>>;
   readonly required?: readonly string[];
+  /** What every entry of a mapping with free names is; false where no other name is known. */
+  readonly additionalProperties?: SchemaNode | false;
   readonly items?: SchemaNode;
   readonly minimum?: number;
   readonly maximum?: number;
@@ -42,9 +44,10 @@ export function branchFor(
 /** @returns the node for one step down from a node, or undefined */
 function child(node: SchemaNode, step: string | number): SchemaNode | undefined {
   const alternatives = node.anyOf ?? [node];
-  for (const { items, properties } of alternatives) {
+  for (const { items, properties, additionalProperties } of alternatives) {
     if (typeof step === 'number' && items) return items;
     if (typeof step === 'string' && properties && Object.hasOwn(properties, step)) return properties[step];
+    if (typeof step === 'string' && additionalProperties) return additionalProperties;
   }
   return undefined;
 }

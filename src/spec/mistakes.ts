@@ -135,6 +135,8 @@ export function expected(node: SchemaNode): string {
   if (type === 'string') return `text of ${node.minLength ?? 0} to ${node.maxLength} characters`;
   if (type === 'array')
     return `a list of ${node.minItems ?? 0} to ${node.maxItems}, each ${expected(node.items ?? {})}`;
+  if (type === 'object' && node.additionalProperties)
+    return `a mapping of names, each to ${expected(node.additionalProperties)}`;
   if (type === 'object') {
     const keys = Object.keys(node.properties ?? {});
     return `a mapping with ${keys.length > 6 ? `keys such as ${list(keys.slice(0, 3), 'and')}` : list(keys, 'and')}`;

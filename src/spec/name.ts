@@ -12,15 +12,18 @@ export const nameOf = (file: string) => (file.split(/[/\\]/).at(-1) ?? '').repla
 /** @returns what is wrong with a preset's file name: none or one mistake */
 export function checkName(file: string): readonly Mistake[] {
   const name = nameOf(file);
-  const problem =
-    name.length > MOST_NAME
-      ? `has ${name.length} characters, more than ${MOST_NAME}`
-      : RESERVED.test(name)
-        ? 'is kept by some operating systems for a device'
-        : /^[a-z0-9]+(-[a-z0-9]+)*$/.test(name)
-          ? null
-          : 'is not made of small letters a–z, digits and single hyphens between them';
+  const problem = folderProblem(name, MOST_NAME);
   if (problem === null) return [];
   const message = `the kit's folder is named after the preset's file, and ${quote(name)} ${problem}`;
   return [{ code: 'preset/name', path: '', message, hint: 'rename the file, e.g. bench-console.yaml' }];
 }
+
+/** @returns what keeps a name from being a folder's, as the end of a sentence; null when nothing does */
+export const folderProblem = (name: string, most: number): string | null =>
+  name.length > most
+    ? `has ${name.length} characters, more than ${most}`
+    : RESERVED.test(name)
+      ? 'is kept by some operating systems for a device'
+      : /^[a-z0-9]+(-[a-z0-9]+)*$/.test(name)
+        ? null
+        : 'is not made of small letters a–z, digits and single hyphens between them';

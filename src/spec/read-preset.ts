@@ -57,7 +57,7 @@ export function placeMistakes(text: string, mistakes: readonly Mistake[]): reado
 /** The title and each label are text, whatever they look like. */
 const isText = (path: Path) =>
   (path.length === 1 && path[0] === 'title') ||
-  (path.length === 4 && path[0] === 'grid' && path[1] === 'labels') ||
+  (path[0] === 'grid' && path.length === (path[1] === 'labels' ? 4 : path[1] === 'label_sets' ? 5 : -1)) ||
   path.at(-1) === 'base';
 
 function place({ path, at, ...mistake }: Unplaced, { locate }: YamlSource): Mistake {

@@ -24,6 +24,9 @@ export const CELL = { least: 8, most: 200 } as const;
 /** Longest field along an axis [mm]: beams of hobby parts can't be aimed further. */
 export const MOST_FIELD = 2000;
 export const MOST_LABEL = 24;
+/** Sets of labels beside the engraved one; each makes a legend of its own, in a folder of its name. */
+export const MOST_SETS = 12;
+export const SET_NAME = { pattern: '^[a-z0-9]+(-[a-z0-9]+)*$', most: 24 } as const;
 export const MOST_TITLE = 80;
 
 const quantity = ({ least, most, unit, what, whole }: Figure) => {
@@ -55,6 +58,20 @@ const label = z
   .string()
   .max(MOST_LABEL)
   .regex(/^[ -~]*$/, { error: 'labels are engraved, and the engraved alphabet is plain ASCII (space to ~)' });
+
+/** Printed on paper, not engraved: any letters. */
+const printedLabel = z
+  .string()
+  .max(MOST_LABEL)
+  .refine((text) => text.search(UNPRINTABLE) < 0, {
+    error: 'control, invisible and line-break characters are not allowed',
+  });
+
+const labelRows = (one: z.ZodString, description: string) =>
+  z
+    .array(z.array(one).max(MOST_LINES).meta({ description: 'One row of labels, left to right; "" for none' }))
+    .max(MOST_LINES)
+    .meta({ description });
 
 /** NAME, or a mapping: `base: NAME` with some figures changed, or every figure spelled out. */
 function entry<T extends object, N extends string>(what: string, from: { names: readonly N[]; figures: Figures<T> }) {
@@ -104,11 +121,15 @@ export const presetSchema = z.strictObject({
           }),
         ])
         .meta({ description: 'Pitch of every axis that is given as a number of lines [mm]' }),
-      labels: z
-        .array(z.array(label).max(MOST_LINES).meta({ description: 'One row of labels, left to right; "" for none' }))
-        .max(MOST_LINES)
+      labels: labelRows(label, 'Key labels, engraved: the first row is the far one').optional(),
+      // Names are judged in cross-checks, where they can be put into words.
+      label_sets: z
+        .record(z.string(), labelRows(printedLabel, 'Labels of this set: the first row is the far one'))
         .optional()
-        .meta({ description: 'Key labels, engraved: the first row is the far one' }),
+        .meta({
+          description: 'Further sets of labels by name, printed as legends and not engraved',
+          propertyNames: { type: 'string', pattern: SET_NAME.pattern, maxLength: SET_NAME.most },
+        }),
     })
     .meta({ description: 'The grid of crossing beams; a key is a crossing' }),
   beam: z

@@ -10,6 +10,14 @@ import type { BaySpec } from './bay.js';
 
 export type LeafLayout = 'in-line' | 'upright' | 'folded' | 'notch';
 
+/** Labels for another use of the same panel. */
+export interface LabelSet {
+  /** Of small letters, digits and hyphens: a folder of the kit is named after it. */
+  readonly name: string;
+  /** labels[row from near][column from left] */
+  readonly labels: readonly (readonly string[])[];
+}
+
 export interface Spec {
   /** The preset's file name without ending: the kit's folder. */
   readonly name: string;
@@ -21,6 +29,8 @@ export interface Spec {
     readonly rows: readonly number[];
     /** labels[row from near][column from left], or null when there are none. */
     readonly labels: readonly (readonly string[])[] | null;
+    /** Further sets, printed and not engraved, in the preset's order; left out: none. */
+    readonly labelSets?: readonly LabelSet[];
   };
   /** Height of the beams above the deck [mm]. */
   readonly beam: { readonly height: number };

@@ -35,6 +35,7 @@ export function writePreset(preset: NewPreset): string {
     `  columns: ${axis(columns)} # column beams run along y; a list starts at the left`,
     `  pitch: ${spacing} # between neighbouring beams; { x: 22, y: 20 } for two pitches`,
     '  # labels: a list of rows, the far row first; each a list of texts, left to right.',
+    '  # label_sets: { NAME: rows as above } for legends on paper, for another season or user.',
     '',
     '# Beams above the deck.',
     '#beam:',

@@ -17,10 +17,11 @@ describe('channels of a panel', () => {
     const { csv } = await filesOf(sampleSpec);
     // Address 0: column 0 at 23, row 0 at 35; address 1: column 1 at 35 + 23.
     expect(csv.split('\r\n')).toEqual([
-      'beam,line,index,board,multiplexer,address,pin,read_at_us,pull_up_ohm,lit_level',
-      'column-0,column,0,near,0,0,,23,10000,low',
-      'column-1,column,1,near,0,1,,58,10000,low',
-      'row-0,row,0,right,1,0,,35,10000,low',
+      'beam,line,index,board,multiplexer,address,pin,read_at_us,pull_up_ohm,lit_level,signal_wire,receiver_wires,emitter_wires',
+      // Two wires an emitter, W1 to W6; then plus, minus and signal of each receiver.
+      'column-0,column,0,near,0,0,,23,10000,low,W9,W7 W8,W1 W2',
+      'column-1,column,1,near,0,1,,58,10000,low,W12,W10 W11,W3 W4',
+      'row-0,row,0,right,1,0,,35,10000,low,W15,W13 W14,W5 W6',
       '',
     ]);
   });

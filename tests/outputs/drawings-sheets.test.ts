@@ -158,6 +158,33 @@ test('the template gives each hole its size and its place from the outline’s c
   expect(root.getAttribute('viewBox')).toBe('0 0 216 52');
 });
 
+test('each further set of labels has a legend of its own, SVG and both papers; the engraved set’s stays as it was', async () => {
+  const files = async (labelSets?: readonly { name: string; labels: readonly (readonly string[])[] }[]) =>
+    makeOutputs({
+      ...(await sampleInputs()),
+      spec: { ...sampleSpec, grid: { ...sampleSpec.grid, ...(labelSets && { labelSets }) } },
+    }).files;
+  const [plain, more] = [await files(), await files([{ name: 'winter', labels: [['größer', '<b>']] }])];
+  const bytes = (of: typeof plain, path: string) => of.find((file) => file.path === path)?.bytes;
+  for (const end of ['svg', 'pdf'] as const)
+    expect(bytes(more, `sheets/legend.${end}`)).toEqual(bytes(plain, `sheets/legend.${end}`));
+  expect(plain.some(({ path }) => path.includes('winter'))).toBe(false);
+  const svg = new DOMParser().parseFromString(
+    new TextDecoder().decode(bytes(more, 'sheets/winter/legend.svg')),
+    'image/svg+xml',
+  );
+  expect(said(svg)).toEqual(expect.arrayContaining(['größer', '<b>']));
+  expect(said(svg)).not.toContain('sow');
+  // Two bytes of UTF-8 are one of Latin-1 in a PDF's text.
+  for (const path of ['sheets/winter/legend.pdf', 'sheets/winter/legend-letter.pdf'])
+    expect(pagesOf(bytes(more, path)!)[0]!.said).toEqual(expect.arrayContaining(['gr\xf6\xdfer', '<b>']));
+  const report = new DOMParser().parseFromString(new TextDecoder().decode(bytes(more, 'report.html')), 'text/html');
+  const cells = [...report.querySelectorAll('#parts td')].map((node) => node.textContent);
+  expect(cells).toEqual(expect.arrayContaining(['größer', '<b>']));
+  const json = JSON.parse(new TextDecoder().decode(bytes(more, 'kit.json')));
+  expect(json.spec.grid.label_sets).toEqual({ winter: [['größer', '<b>']] });
+});
+
 test('drawings and sheets come out the same twice', async () => {
   const files = async () =>
     makeOutputs(await sampleInputs()).files.filter(({ path }) => /^(drawings|sheets)\//.test(path));

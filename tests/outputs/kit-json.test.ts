@@ -27,6 +27,7 @@ describe('kit.json', () => {
       'solved',
       'channels',
       'scan',
+      'wires',
       'prints',
       'light',
       'cautions',
@@ -72,6 +73,7 @@ describe('kit.json', () => {
       'parts.csv',
       'channels.csv',
       'wires.csv',
+      'wiring.svg',
       'crossings.json',
       'kit.json',
       'summary.txt',
@@ -121,7 +123,8 @@ describe('kit.json', () => {
       matrix: [1, 0, 0, 40.123457, 0, 1, 0, 0, 0, 0, 1, 0.333333, 0, 0, 0, 1],
       touches: [],
     });
-    expect(text).not.toMatch(/-0[,\]\s]/);
+    // A beam named row-0 is no number.
+    expect(text).not.toMatch(/(?<![a-z])-0[,\]\s]/);
   });
 
   test('beams, findings and assembly as the contract spells them', async () => {
@@ -162,6 +165,19 @@ describe('kit.json', () => {
       { path: 'beam.height', value: 5, why: 'a fingertip reaches it' },
       { path: 'leaf.thickness', value: 0.86, why: 'two printed lines' },
     ]);
+  });
+
+  test('its wires are those of wires.csv, number by number; the colour is left to the builder', async () => {
+    const { json, file } = await sample();
+    const [head, ...rows] = new TextDecoder().decode(file('wires.csv').bytes).trimEnd().split('\r\n');
+    expect(head).toBe('wire,from,to,gauge_awg,length_mm,colour');
+    expect(rows).toHaveLength(31);
+    expect(rows).toEqual(
+      json.wires.map((wire: Record<string, unknown>) =>
+        [wire.wire, wire.from, wire.to, wire.gauge_awg, wire.length_mm, ''].join(','),
+      ),
+    );
+    expect(rows[15]).toBe('W16,controller A0,multiplexer 0 A0,26,300,');
   });
 
   test('the same kit gives the same bytes', async () => {

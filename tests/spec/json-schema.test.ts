@@ -31,9 +31,13 @@ test('every key says what it is', () => {
 });
 
 test('no object takes keys it doesn’t know', () => {
+  // But for the sets of labels, whose names are the preset's own.
   expect(JSON.stringify(root).match(/"type":"object"/g)!.length).toBe(
-    JSON.stringify(root).match(/"additionalProperties":false/g)!.length,
+    JSON.stringify(root).match(/"additionalProperties":false/g)!.length + 1,
   );
+  const sets = nodeAt(root, ['grid', 'label_sets'])!;
+  expect(sets.additionalProperties).toMatchObject({ type: 'array' });
+  expect(nodeAt(root, ['grid', 'label_sets', 'winter', 0, 0])).toMatchObject({ type: 'string', maxLength: 24 });
 });
 
 test.for([

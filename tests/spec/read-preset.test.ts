@@ -79,6 +79,17 @@ test('the first row of labels is the far one; the spec counts rows from the near
   ]);
 });
 
+test('further sets of labels: any printable letters, text as written, first row the far one, in the order given', () => {
+  const { grid } = readPreset(
+    'grid:\n  rows: 2\n  columns: 1\n  pitch: 22\n  label_sets:\n    winter: [[größer], [007]]\n    dress: [[Ω], [""]]\n',
+    'a.yaml',
+  );
+  expect(grid.labelSets).toEqual([
+    { name: 'winter', labels: [['007'], ['größer']] },
+    { name: 'dress', labels: [[''], ['Ω']] },
+  ]);
+});
+
 test('labels and title are text as written, whatever YAML makes of it', () => {
   const { grid, title } = readPreset(
     'title: 2.50\ngrid: {rows: 1, columns: 5, pitch: 22, labels: [[1.10, 007, true, ~, ""]]}',

@@ -1,4 +1,5 @@
 /** `drawings/plan.svg`: the kit from above with its covers off, beams, keys and sides named. */
+import { BREADTH } from '../../kit/printed-legends.js';
 import { apply } from '../../solid/matrix.js';
 import type { Vec2, Vec3 } from '../../solid/mesh.js';
 import type { Output, OutputContext } from '../context.js';
@@ -10,7 +11,7 @@ import { across, upright } from './dimension.js';
 import { edgesOf, withoutEdges } from './edges.js';
 import { lineView } from './line-view.js';
 import { type Mark, sheetSvg } from './marks.js';
-import { BREADTH, frameMarks, A3 as PAPER, scaleText } from './sheet-frame.js';
+import { frameMarks, A3 as PAPER, scaleText } from './sheet-frame.js';
 
 const EDGE = 32;
 /** Along the longer side: finer than a thin line is wide on paper. */

@@ -1,12 +1,11 @@
 /** Frame and title of a drawing's sheet. mm on paper. */
+import { BREADTH } from '../../kit/printed-legends.js';
 import type { Vec2 } from '../../solid/mesh.js';
 import type { Mark } from './marks.js';
 
 /** From the paper's edge to the frame, and the strip for the title. */
 export const FRAME = 10;
 export const TITLE = 22;
-/** A letter is at most about so broad, as a share of its height, in the faces that browsers take. */
-export const BREADTH = 0.95;
 
 /** A4 and A3 lying (ISO 216). */
 export const A4: Vec2 = [297, 210];

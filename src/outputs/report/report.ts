@@ -10,6 +10,7 @@ import { aimFigure, fingerFigure, leafFigure } from './figures.js';
 import { findingsHtml } from './findings.js';
 import { hardwareHtml } from './hardware.js';
 import { list, pngData, table, text } from './html.js';
+import { legendsHtml } from './legends.js';
 import { sceneData } from './scene.js';
 import { sourcesHtml } from './sources.js';
 import { stepsHtml } from './steps.js';
@@ -45,7 +46,7 @@ export function reportHtml(context: OutputContext): string {
     view: viewHtml(still, context),
     findings: findingsHtml(findings),
     cautions: `<div class="cautions">${list(CAUTIONS)}</div>`,
-    parts: hardwareHtml(context),
+    parts: `${hardwareHtml(context)}${legendsHtml(context)}`,
     assembly: `<p>In the pictures what is new stands in full colour, a little off its place.</p>${stepsHtml(context)}`,
     align: alignHtml(context),
     supply: supplyHtml(context),

@@ -39,5 +39,5 @@ svg .other { stroke: var(--bar2) } svg .limit { stroke: var(--limit); stroke-wid
 .cautions { border: 2px solid var(--bad); border-radius: .4rem; padding: .2rem 1rem }
 footer { margin: 3rem auto; color: var(--soft); font-size: .9rem }
 @media (max-width: 40rem) { body { font-size: 15px } #stage { height: 20rem } }
-@media print { :root { color-scheme: light; --ground: #ffffff } nav, #view-tools, #picked { display: none } #stage { height: 22rem; border: 0 } h2 { break-after: avoid } .wide { overflow: visible } body { font-size: 10.5pt } }
+@media print { :root { color-scheme: light; --ground: #ffffff } nav, #view-tools, #picked { display: none } #stage { height: 22rem; border: 0 } h2 { break-after: avoid } .wide { overflow: visible } .wiring { max-width: 100%; height: auto } body { font-size: 10.5pt } }
 `;

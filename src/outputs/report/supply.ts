@@ -1,8 +1,9 @@
 /** Supply and wiring: what is drawn, and where every wire goes. */
 import { longestToEmitter } from '../../kit/wire-lengths.js';
+import { wiresOf } from '../../kit/wires.js';
 import { supplyFigures } from '../../layout/supply.js';
 import type { OutputContext } from '../context.js';
-import { wiresOf } from '../wires-csv.js';
+import { wiringDiagram } from '../wiring-diagram/diagram.js';
 import { table } from './html.js';
 
 export function supplyHtml(context: OutputContext): string {
@@ -28,11 +29,13 @@ export function supplyHtml(context: OutputContext): string {
       { numbers: [1] },
     ),
     '<p>Lithium cells: charge and fuse them as their maker says, never unattended, and keep to local rules; a damaged or swollen cell is waste, not supply.</p>',
+    '<h3>Wiring diagram</h3>',
+    `<div class="wide" tabindex="0" role="region" aria-label="Wiring diagram; every wire stands in the table below it">${wiringDiagram(spec, { alone: false })}</div>`,
     `<details><summary>Every wire</summary>${table(
       'Wires, as wires.csv lists them',
-      ['name', 'to', 'length [mm]'],
-      wiresOf(context).map(({ name, to, length }) => [name, to, length]),
-      { numbers: [2] },
+      ['wire', 'from', 'to', 'gauge', 'length [mm]'],
+      wiresOf(context).map(({ id, from, to, gauge, length }) => [id, from, to, gauge, length]),
+      { numbers: [3, 4] },
     )}</details>`,
   ].join('\n');
 }

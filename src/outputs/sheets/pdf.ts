@@ -1,5 +1,6 @@
 /** A sheet as a PDF on pages that overlap, each with a ruler to check the printer's scale by. */
 import { jsPDF } from 'jspdf';
+import { BEYOND_PDF } from '../../kit/printed-legends.js';
 import type { Vec2 } from '../../solid/mesh.js';
 import { type Mark, PENS } from '../drawings/marks.js';
 import { fitted } from '../drawings/sheet-frame.js';
@@ -58,4 +59,4 @@ function footMarks(
 }
 
 /** The built-in faces know Latin-1 only. */
-const latin = (text: string): string => text.replaceAll('…', '...').replace(/[^\x20-\x7e\xa0-\xff]/g, '?');
+const latin = (text: string): string => text.replaceAll('…', '...').replace(BEYOND_PDF, '?');

@@ -1,9 +1,10 @@
 /** Sheets to print on paper, 1:1: the keys' legend to cut out, and a template to drill or centre by. SVG whole, PDF on A4 or Letter pages. */
+import { BREADTH, fittingHeight, LEAST_LETTER } from '../../kit/printed-legends.js';
 import type { Vec2 } from '../../solid/mesh.js';
 import type { Output, OutputContext, OutputFile } from '../context.js';
 import { cellsOf } from '../drawings/cells.js';
 import { type Mark, type Pen, sheetSvg } from '../drawings/marks.js';
-import { BREADTH, fitted, ring } from '../drawings/sheet-frame.js';
+import { fitted, ring } from '../drawings/sheet-frame.js';
 import { sheetPdf } from './pdf.js';
 import { deckHoles, deckOutlines, footprint } from './places.js';
 import { rulerMarks } from './ruler.js';
@@ -17,6 +18,9 @@ const LEAST_WIDE = 216;
 
 export const sheets: Output = (context) => [
   ...files('legend', `${context.spec.title}: key legend, 1:1`, legend(context)),
+  ...(context.spec.grid.labelSets ?? []).flatMap(({ name, labels }) =>
+    files(`${name}/legend`, `${context.spec.title}: key legend ${name}, 1:1`, legend(context, labels)),
+  ),
   ...files(
     'template',
     `${context.spec.title}: template of the panel's outline, beams and screws, 1:1`,
@@ -48,8 +52,12 @@ function files(name: string, title: string, { size: [width, height], about, mark
   ];
 }
 
-/** Cells as wide as the preset's, labels in their middles; without labels the keys' row and column. */
-export function legend({ spec: { grid } }: Pick<OutputContext, 'spec'>): Sheet {
+/**
+ * Cells as wide as the preset's, labels in their middles; without labels the keys' row and column.
+ *
+ * @param texts - by row from near and column from left; left out: those that are engraved
+ */
+export function legend({ spec: { grid } }: Pick<OutputContext, 'spec'>, texts = grid.labels): Sheet {
   const x = edges(grid.columns);
   const y = edges(grid.rows);
   const [width, depth] = [x.at(-1)!, y.at(-1)!];
@@ -61,9 +69,9 @@ export function legend({ spec: { grid } }: Pick<OutputContext, 'spec'>): Sheet {
   ];
   const labels = grid.rows.flatMap((cellDepth, j) =>
     grid.columns.flatMap((cellWidth, i): Mark[] => {
-      const text = grid.labels === null ? `${j}.${i}` : (grid.labels[j]?.[i] ?? '');
+      const text = texts === null ? `${j}.${i}` : (texts[j]?.[i] ?? '');
       if (text.trim() === '') return [];
-      const size = Math.max(1.2, Math.min(4.5, (cellWidth - 3) / (BREADTH * text.length), cellDepth - 4));
+      const size = Math.max(LEAST_LETTER, fittingHeight(text, [cellWidth, cellDepth]));
       const [px, py] = at((x[i]! + x[i + 1]!) / 2, (y[j]! + y[j + 1]!) / 2);
       return [{ kind: 'text', at: [px, py + size / 2], text, size, anchor: 'middle' }];
     }),
