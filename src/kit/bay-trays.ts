@@ -4,13 +4,13 @@ import type { Unit } from '../layout/bay/types.js';
 import type { LayoutWithBay } from '../layout/layout.js';
 import { drawBayTray } from '../parts/bay-tray.js';
 import { drawFoot, FOOT } from '../parts/module.js';
-import { applyDirection, frame, multiply, translation } from '../solid/matrix.js';
+import { apply, applyDirection, frame, multiply, translation } from '../solid/matrix.js';
 import type { Matrix, Vec3 } from '../solid/mesh.js';
 import { type Bench, fixKey, formedOverlap, move } from './bench.js';
 import { coverName } from './covers.js';
 import { POSTS } from './frame.js';
 import { railName, segmentName } from './mounts.js';
-import type { Move } from './types.js';
+import type { Kit, Move } from './types.js';
 
 export const trayName = (i: number): string => `bay-tray-${i + 1}`;
 
@@ -90,6 +90,14 @@ export function placeTrays(b: Bench, layout: LayoutWithBay): void {
       ? 'Stand the case’s trays in a row and screw each to the one before it, from inside, with the short arm of the key'
       : 'Stand the case’s tray beside the panel';
   b.step(title, { joins: trays, hardware, moves });
+}
+
+/** @returns where the rails' wires end: at the notch into a bay that hangs on one */
+export function wiresInto({ bay, frame: f, runs }: LayoutWithBay): Pick<Kit, 'wiresEnd'> {
+  const run = runs.find(({ side }) => side === bay.place);
+  if (run === undefined || bay.rail === null) return {};
+  const [from, to] = bay.rail.notch;
+  return { wiresEnd: apply(run.matrix, [(from + to) / 2, f.section.width, bay.height]) };
 }
 
 /** Heads in the right wall of the tray before, tips toward this one; in that tray's coordinates. */

@@ -4,7 +4,7 @@ import type { Kernel } from '../solid/kernel.js';
 import { apply, multiply } from '../solid/matrix.js';
 import { placeLids } from './bay-lids.js';
 import { placeModules } from './bay-modules.js';
-import { placeFeet, placeTrays } from './bay-trays.js';
+import { placeFeet, placeTrays, wiresInto } from './bay-trays.js';
 import { bench } from './bench.js';
 import { placeCovers, placeHood, placePlugs } from './covers.js';
 import { placeDeck } from './deck.js';
@@ -42,7 +42,7 @@ export function drawKit(
     placeFeet(b, withBay);
   }
   placeBeams();
-  return { ...b.kit(), ...(layout.bay && { bay: layout.bay }) };
+  return { ...b.kit(), ...(withBay && { bay: withBay.bay, ...wiresInto(withBay) }) };
 
   /** From each barrel's front to the mouth of its aperture. */
   function placeBeams(): void {

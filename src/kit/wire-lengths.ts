@@ -14,7 +14,7 @@ export interface WireRun {
 }
 
 /** What the lengths of wires are taken from. */
-export type Wired = Pick<Kit, 'beams' | 'placements' | 'wiresEnd'>;
+export type Wired = Pick<Kit, 'beams' | 'placements' | 'wiresEnd' | 'bay'>;
 
 /**
  * The one place where a wire's length comes from: along the walls to the corner that makes its way shortest, out there, and on to
@@ -22,22 +22,38 @@ export type Wired = Pick<Kit, 'beams' | 'placements' | 'wiresEnd'>;
  *
  * @param from - in the assembly; null: a wire that stays where wires end
  * @param posts - corners at which wires may leave
- * @param end - where wires end; left out: beyond the corner, within what is over
+ * @param end - where wires end; left out: beyond the corner, within what is over and the cable that they go on in
  * @returns [mm]
  */
 export function routeLength(
   from: Vec3 | null,
-  { posts, end }: { readonly posts: readonly Vec3[]; readonly end?: Vec3 | undefined },
+  {
+    posts,
+    end,
+    cable = 0,
+  }: { readonly posts: readonly Vec3[]; readonly end?: Vec3 | undefined; readonly cable?: number },
 ): number {
   if (from === null) return 2 * OVER;
   // Wires keep to the walls: the way is along the sides, not across.
   const along = (a: Vec3, b: Vec3) => Math.abs(a[0] - b[0]) + Math.abs(a[1] - b[1]);
   const ways = posts.map((post) => along(from, post) + (end === undefined ? 0 : along(post, end)));
-  return Math.min(...ways) + 2 * OVER;
+  // Along one rail there is no corner between.
+  const rail = railOf(from, posts);
+  const same = end !== undefined && rail !== null && rail === railOf(end, posts);
+  return Math.min(...ways, same ? along(from, end) : Infinity) + cable + 2 * OVER;
+}
+
+/** Past which of the field's edges a point lies; posts stand at the field's corners. */
+function railOf([x, y]: Vec3, posts: readonly Vec3[]): string | null {
+  const [xs, ys] = [posts.map((p) => p[0]), posts.map((p) => p[1])];
+  if (y > Math.max(...ys)) return 'far';
+  if (y < Math.min(...ys)) return 'near';
+  if (x > Math.max(...xs)) return 'right';
+  return x < Math.min(...xs) ? 'left' : null;
 }
 
 /** @returns for each beam the way of its emitter's wires and of its receiver's; none where the kit has no corners */
-export function wireRuns({ beams, placements, wiresEnd: end }: Wired): readonly WireRun[] {
+export function wireRuns({ beams, placements, wiresEnd: end, bay }: Wired): readonly WireRun[] {
   const posts = placements
     .filter(({ name }) => name.endsWith('-post'))
     .map(({ matrix }): Vec3 => [matrix[3]!, matrix[7]!, matrix[11]!]);
@@ -47,7 +63,7 @@ export function wireRuns({ beams, placements, wiresEnd: end }: Wired): readonly 
       beam: name,
       line,
       end: side,
-      length: routeLength(side === 'emitter' ? from : to, { posts, end }),
+      length: routeLength(side === 'emitter' ? from : to, { posts, end, cable: bay?.cable ?? 0 }),
     })),
   );
 }

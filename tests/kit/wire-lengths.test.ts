@@ -41,3 +41,18 @@ test('wires run along the walls to the nearer corner, with 150 mm over at each e
     ['wires-receiver-column', 2, 400],
   ]);
 });
+
+test('into a bay: along its own rail straight to the notch, from elsewhere round the corner between; through a cable what that is long', () => {
+  const posts = [
+    post('far-left', 0, 60),
+    post('far-right', 200, 60),
+    post('near-left', 0, 0),
+    post('near-right', 200, 0),
+  ];
+  const beams = [beam('column', [40, 70, 0], [40, -10, 0])];
+  const lengths = (more: object) => wireLengths({ beams, placements: posts, ...more }).map(({ length }) => length);
+  // Notch at 150, 105: emitter 110 along and 35 out; receiver 40 + 10 to the near left corner, then 150 + 105.
+  expect(lengths({ wiresEnd: [150, 105, 0] })).toEqual([110 + 35 + 300, 50 + 255 + 300]);
+  // Nearer corners 40 + 10 away, and a cable of 500.
+  expect(lengths({ bay: { cable: 500 } })).toEqual([850, 850]);
+});

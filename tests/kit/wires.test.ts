@@ -118,15 +118,15 @@ const post = (x: number, y: number): Placement => ({
 test('lengths: by the corner to where wires end, 150 mm over at each end, up to a centimetre; 300 within the electronics', () => {
   const spec = specOf('rows: 1, columns: 1');
   const beams = [beam('column-0', 'column', [37, 90, 0]), beam('row-0', 'row', [60, 100, 0])];
-  const kit = { beams, placements: [post(0, 100)] };
+  const kit = { beams, placements: [post(0, 100), post(200, 100), post(0, 0), post(200, 0)] };
   const lengths = (wiresEnd?: readonly [number, number, number]) =>
     new Map(
       wiresOf({ kit: wiresEnd ? { ...kit, wiresEnd } : kit, spec }).map(({ name, length }) => [name, length] as const),
     );
   const beyond = lengths();
-  // By hand: 37 + 10 + 300 = 347; the receiver is 37 + 110 away: 447; the row's emitter 60.
+  // By hand: 37 + 10 + 300 = 347; the receiver as far from the near corner; the row's emitter 60.
   expect(beyond.get('column-0 emitter minus')).toBe(350);
-  expect(beyond.get('column-0 receiver signal')).toBe(450);
+  expect(beyond.get('column-0 receiver signal')).toBe(350);
   expect(beyond.get('row-0 emitter plus')).toBe(360);
   expect(beyond.get('multiplexer 0 A0')).toBe(300);
   // A bay at (−40, 20): from the corner 40 + 80 more.

@@ -92,6 +92,7 @@ export function layBay(
     height,
     lid: section.cover,
     matrix: run ? multiply(run.matrix, translation([start, section.width, 0])) : apartMatrix(options),
+    cable: run ? 0 : spec.bay.cable,
     start,
     rail: run ? { bosses: held.bosses, notch: held.notch! } : null,
     screw: { length, engaged: length - through, heights: screwHeights(height) },

@@ -91,6 +91,8 @@ export interface BayLayout {
   readonly lid: number;
   /** From the row's coordinates (those of a tray at 0) to the assembly's. */
   readonly matrix: Matrix;
+  /** Between panel and case; 0 where it hangs on a rail. */
+  readonly cable: number;
   /** Where the row begins along its rail; 0 apart. */
   readonly start: number;
   /** What the rail it hangs on needs, along it; null apart. */
