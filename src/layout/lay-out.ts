@@ -34,6 +34,17 @@ export function layOut(spec: Spec): Layout {
   return spec.aim.wedgeDeg === undefined ? leanWhereItHelps(plain, layOnce) : plain;
 }
 
+/** @returns the spec with the lean that its kit gives the barrels; as it is where none can be laid out */
+export function withLean(spec: Spec): Spec {
+  if (spec.aim.wedgeDeg !== undefined) return spec;
+  try {
+    return layOut(spec).spec;
+  } catch (error) {
+    if (!(error instanceof PresetError)) throw error;
+    return spec;
+  }
+}
+
 /** With the lean that the preset gives its barrels, or none. */
 function layOnce(spec: Spec): Layout {
   const own = pinnedMistakes(spec);

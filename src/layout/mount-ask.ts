@@ -78,7 +78,7 @@ export function askMount(spec: Spec, rail: number): MountAsk {
       {
         code: 'preset/pitch-too-small',
         path: 'grid.pitch',
-        message: `beams ${leastPitch} mm apart leave no room for mounts and sockets side by side`,
+        message: `beams ${Number(leastPitch.toFixed(3))} mm apart leave no room for mounts and sockets side by side`,
         hint: `the least pitch for this emitter and receiver${inPieces ? ', with rails in pieces,' : ''} is ${least} mm`,
       },
     ]);

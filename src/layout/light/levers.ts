@@ -22,7 +22,7 @@ const TOLERANCE_MORE = 2;
 export function levers(spec: Spec, ways: readonly [LineWay, LineWay], { inputs, all }: AimFigures): readonly Lever[] {
   const degrees = (angle: number) => `${Number(deg(angle).toPrecision(3))}°`;
   // Where it was left open it was solved: what was not drawn then can't be.
-  const lean = spec.aim.wedgeDeg === undefined ? null : leanFor(ways, inputs);
+  const lean = spec.aim.wedgeDeg === undefined ? null : leanFor(spec, { ways, inputs });
   const leans =
     lean === null
       ? []

@@ -19,7 +19,10 @@ const STEP = rad(0.5);
 const MOST = rad(4);
 
 /** @returns the lean that would help most on the longest line; null where hardly a line fails */
-export function leanFor(ways: readonly [LineWay, LineWay], inputs: AimInputs): WedgeAnswer | null {
+export function leanFor(
+  { aim }: Pick<Spec, 'aim'>,
+  { ways, inputs }: { readonly ways: readonly [LineWay, LineWay]; readonly inputs: AimInputs },
+): WedgeAnswer | null {
   const i = longest(ways);
   const channel = channelOf(ways[i]!, { ...inputs, tolerance: inputs.tolerance[i]! });
   const { sigma, reach } = channel;
@@ -27,7 +30,9 @@ export function leanFor(ways: readonly [LineWay, LineWay], inputs: AimInputs): W
   if (channelChance({ kind: 'rayleigh', sigma }, mounting, reach) >= ENOUGH) return null;
   // It acts from the beam's exit: as an angle about the axis of tilt it is less.
   const share = ways[i]!.distance / ways[i]!.lever;
-  const best = bestWedge({ sigma, mounting, reach, step: STEP * share, most: MOST * share });
+  // The arm makes it good by tilting as far.
+  const most = aim.tiltDeg === undefined ? MOST : Math.min(MOST, rad(aim.tiltDeg));
+  const best = bestWedge({ sigma, mounting, reach, step: STEP * share, most: most * share });
   return { ...best, wedge: best.wedge / share };
 }
 
@@ -47,12 +52,12 @@ export function leanWhereItHelps(plain: Layout, lay: (spec: Spec) => Layout): La
     ...plain,
     solved: [...plain.solved, { path: 'aim.wedge', value: 0, why } satisfies Solved],
   });
-  const best = leanFor(ways, aim);
+  const best = leanFor(spec, { ways, inputs: aim });
   if (best === null)
     return none(`no lean given to the barrels: as crooked as they are, ${share} of the longest lines come right`);
   if (best.chance < best.without + WORTH)
     return none(
-      `no lean given to the barrels: none of up to ${deg(MOST)}° brings ${100 * WORTH} more of a hundred longest lines right, ${share} do`,
+      `no lean given to the barrels: none that the tilt makes good brings ${100 * WORTH} more of a hundred longest lines right, ${share} do`,
     );
   const wedgeDeg = Math.round(10 * deg(best.wedge)) / 10;
   const leaned = tried({ ...spec, aim: { ...spec.aim, wedgeDeg } }, lay);
