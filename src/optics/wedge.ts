@@ -38,14 +38,13 @@ export function tiltForLeaned(
 ): number {
   requirePositive('tiltForLeaned', { share, sigma, sm });
   if (!(share < 1)) throw new RangeError(`tiltForLeaned: the share must be < 1, got ${share}`);
-  const tail = leanedTail(sigma, wedge);
-  const chance = (tilt: number) =>
-    chanceFor(tail, { yaw: sm, tilt: sm, points: 6 }, { tilt: [-tilt, tilt], tolerance: 0 });
+  const chance = chanceLeaned({ sigma, wedge });
+  const chanceAt = (tilt: number) => chance({ yaw: sm, tilt: sm, points: 6 }, { tilt: [-tilt, tilt], tolerance: 0 });
   let [low, high] = [0, wedge + 8 * Math.hypot(sigma, sm)];
-  const enough = share * chance(high);
+  const enough = share * chanceAt(high);
   for (let i = 0; i < 30; i += 1) {
     const middle = (low + high) / 2;
-    if (chance(middle) < enough) low = middle;
+    if (chanceAt(middle) < enough) low = middle;
     else high = middle;
   }
   return high;
@@ -56,12 +55,32 @@ export function bestWedge({ sigma, mounting, reach, step, most }: WedgeAsk): Wed
   requirePositive('bestWedge', { sigma, step, most });
   const tried = Array.from({ length: Math.floor(most / step + 1e-9) + 1 }, (_, i) => {
     const wedge = i * step;
-    return { wedge, chance: chanceFor(leanedTail(sigma, wedge), mounting, reach) };
+    return { wedge, chance: leanedChance({ sigma, wedge }, mounting, reach) };
   });
   const best = Math.max(...tried.map(({ chance }) => chance));
   const taken = tried.find(({ chance }) => chance >= best - 0.005)!;
   return { ...taken, without: tried[0]!.chance };
 }
+
+/** Rayleigh errors of σ in a seat that leans by `wedge` ≥ 0. */
+export interface Leaned {
+  readonly sigma: number;
+  readonly wedge: number;
+}
+
+/** So many σ about the lean, between which nearly all of the law's tail falls. */
+const FALLS = [-4, -1.5, 0, 1.5, 4] as const;
+
+/** Works the law's tail out once for all that is asked of it. */
+function chanceLeaned({ sigma, wedge }: Leaned): (mounting: Mounting, reach: AimReach) => number {
+  const tail = leanedTail(sigma, wedge);
+  const falls = wedge === 0 ? [] : FALLS.map((times) => wedge + times * sigma).filter((error) => error > 0);
+  return (mounting, reach) => chanceFor(tail, { ...mounting, falls }, reach);
+}
+
+/** `channelChance` for barrels that lean: P1 by Rice's law. Without a lean it is Rayleigh's. */
+export const leanedChance = (law: Leaned, mounting: Mounting, reach: AimReach): number =>
+  chanceLeaned(law)(mounting, reach);
 
 /**
  * The tail of Rice's law as a table: Marcum's Q is an integral of its own. Between wedge − 7 σ and wedge + 7 σ; all exceed less, none more.

@@ -4,8 +4,8 @@ import { bowSlope } from '../../mechanics/beam.js';
 import { type ScrewStep, screwStep } from '../../optics/aim.js';
 import { offsetFor } from '../../optics/aperture.js';
 import { coneRadius } from '../../optics/beam.js';
-import { chanceFor, toBuy } from '../../optics/chance.js';
-import { leanedTail } from '../../optics/wedge.js';
+import { toBuy } from '../../optics/chance.js';
+import { leanedChance } from '../../optics/wedge.js';
 import type { Spec } from '../../spec/spec.js';
 import { rad } from '../../units.js';
 import { longestPiece } from '../mount-ask.js';
@@ -108,7 +108,7 @@ export function aimFigures(
   const lines = ways.map((way, i): LineChance => {
     const tolerance = inputs.tolerance[i]!;
     const { sigma, wedge, mounting, reach } = channelOf(way, { ...inputs, tolerance });
-    const chance = chanceFor(leanedTail(sigma, wedge), { ...mounting, points }, reach);
+    const chance = leanedChance({ sigma, wedge }, { ...mounting, points }, reach);
     return {
       ...way,
       tolerance,
