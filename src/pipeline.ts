@@ -43,11 +43,12 @@ export interface Tools {
  * @throws {PresetError} when the preset's demands can't be met together
  */
 export function makeKit(
-  spec: Spec,
+  preset: Spec,
   { kernel, profiles, hash, compression, viewer, progress, outputs, accept: codes }: Tools,
 ): Made {
   progress('layout');
-  const layout = layOut(spec);
+  const layout = layOut(preset);
+  const { spec } = layout;
   progress('parts');
   const kit = drawKit(layout, { kernel, lettering: letterer(profiles) });
   progress('checks');

@@ -2,6 +2,7 @@
 import { randomBytes } from 'node:crypto';
 import { readFile, realpath, rename, rm, stat, writeFile } from 'node:fs/promises';
 import { FileError, PresetError } from '../errors.js';
+import { withLean } from '../layout/lay-out.js';
 import { tuneCsv } from '../outputs/tune-csv.js';
 import { TUNE_FORMAT, tuneData, tuneJson } from '../outputs/tune-json.js';
 import { tuneSvg } from '../outputs/tune-svg.js';
@@ -32,11 +33,13 @@ export interface TuneRun {
 }
 
 /** @returns 0 when a design passes, 1 when none does or the one to be applied fails */
-export async function runTune({ preset, vary, pick, out, apply, all, json }: TuneRun): Promise<ExitCode> {
+export async function runTune({ preset: name, vary, pick, out, apply, all, json }: TuneRun): Promise<ExitCode> {
   const read = readVary(vary);
   if ('mistakes' in read) throw wrongSweep(read.mistakes, vary);
-  const file = await onePreset(preset);
-  const spec = readPreset(file.text, file.path);
+  const file = await onePreset(name);
+  const preset = readPreset(file.text, file.path);
+  // Its mounts stand around the sleeves that the kit would get.
+  const spec = withLean(preset);
   const plan = inItsPlace(file, () => planSweep(spec, read.axes));
   if ('mistakes' in plan) throw wrongSweep(plan.mistakes, vary);
   if (pick !== undefined && pick > plan.points.length)
@@ -50,7 +53,8 @@ export async function runTune({ preset, vary, pick, out, apply, all, json }: Tun
     files,
     mark: { file: 'tune.json', format: TUNE_FORMAT, what: 'a sweep' },
   });
-  const change = apply ? await applyTo(file, { report, plan }) : undefined;
+  const lean = preset.aim.wedgeDeg === undefined ? spec.aim.wedgeDeg : undefined;
+  const change = apply ? await applyTo(file, { report, plan, lean }) : undefined;
   if (json)
     sayJson({ ...tuneData(report), folder, files: files.map(({ path }) => path), applied: change?.values ?? null });
   else {
@@ -100,7 +104,7 @@ interface Change {
 
 async function applyTo(
   file: PresetFile,
-  { report, plan }: { readonly report: TuneReport; readonly plan: Plan },
+  { report, plan, lean }: { readonly report: TuneReport; readonly plan: Plan; readonly lean: number | undefined },
 ): Promise<Change> {
   const row = report.shown;
   if (!row || !passes(row)) {
@@ -109,7 +113,7 @@ async function applyTo(
       : 'no design can be drawn';
     return { values: null, text: `Not applied: ${why}. ${file.path} stays as it is.` };
   }
-  const values = valuesOf(row.point, plan);
+  const values = valuesOf(row.point, { axes: plan.axes, lean });
   const text = applied(file.text, file.path, values);
   if (text !== file.text) await replaceFile(file, text);
   const said = Object.entries(values)

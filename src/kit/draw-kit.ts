@@ -1,5 +1,7 @@
 /** The whole kit: every part drawn once, placed, and brought to its place step by step. */
 import type { Layout } from '../layout/layout.js';
+import { poseMotion } from '../layout/mount.js';
+import { planeMatrix } from '../layout/plane.js';
 import type { Kernel } from '../solid/kernel.js';
 import { apply, multiply } from '../solid/matrix.js';
 import { placeLids } from './bay-lids.js';
@@ -44,9 +46,10 @@ export function drawKit(
   placeBeams();
   return { ...b.kit(), ...(withBay && { bay: withBay.bay, ...wiresInto(withBay) }) };
 
-  /** From each barrel's front to the mouth of its aperture. */
+  /** From each emitter's front, as it stands when aligned, to the mouth of its aperture. */
   function placeBeams(): void {
     const { mount, socket, spec } = layout;
+    const aligned = planeMatrix(poseMotion(mount.leaf, 'level'), mount.origin);
     for (const from of emitting)
       for (const beam of from.beams) {
         const to = receiving.find((run) => run.beams.some((other) => other.line === beam.line))!;
@@ -56,8 +59,8 @@ export function drawKit(
           name: stem,
           line: beam.line,
           index: beam.index,
-          from: apply(multiply(from.matrix, mountInRail(b, beam.at)), [
-            mount.barrel.front,
+          from: apply(multiply(from.matrix, mountInRail(b, beam.at), aligned), [
+            mount.barrel.exit,
             mount.axis,
             mount.width / 2,
           ]),

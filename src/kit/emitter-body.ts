@@ -4,7 +4,7 @@ import { side } from '../layout/fits.js';
 import { drawBarrel } from '../parts/bought.js';
 import { drawCollar } from '../parts/collar.js';
 import { drawSleeve } from '../parts/emitter-sleeve.js';
-import { frame } from '../solid/matrix.js';
+import { frame, multiply, rotation } from '../solid/matrix.js';
 import type { Matrix, Vec3 } from '../solid/mesh.js';
 import type { Bench } from './bench.js';
 import type { Handling, Placement } from './types.js';
@@ -47,14 +47,16 @@ export function placeBody(
       },
       () => drawBarrel(k, mount),
     ),
-    ...riding(alongBeam([mount.barrel.front, mount.axis, mid])),
+    ...riding(multiply(alongBeam([mount.barrel.exit, mount.axis, mid]), rotation('y', sleeve?.lean ?? 0))),
     touches: sleeve ? [] : [on],
   });
   const collar = b.place({
     name: `${stem}-collar`,
     part: sleeve
-      ? b.printed('emitter-sleeve', 'sleeve with collar around a short emitter', () =>
-          drawSleeve(k, { ...mount, sleeve }),
+      ? b.printed(
+          'emitter-sleeve',
+          sleeve.lean > 0 ? 'sleeve with collar, bored askew' : 'sleeve with collar around a short emitter',
+          () => drawSleeve(k, { ...mount, sleeve }),
         )
       : b.printed('roll-collar', 'collar for rolling the barrel', () => drawCollar(k, spec, mount)),
     ...riding(alongBeam([mount.collar.front - mount.collar.length, mount.axis, mid])),

@@ -8,8 +8,9 @@ import type { RailRun } from '../layout/runs.js';
 import { drawPin, drawWires } from '../parts/bought.js';
 import { BUMP, RIB_HEIGHT } from '../parts/emitter-rail.js';
 import { drawMountAtPoses } from '../parts/tilt-mount.js';
-import { frame, multiply, translation } from '../solid/matrix.js';
+import { applyDirection, frame, multiply, translation } from '../solid/matrix.js';
 import type { Matrix, Vec3 } from '../solid/mesh.js';
+import { deg, type Rad } from '../units.js';
 import { type Bench, hexKey, move } from './bench.js';
 import { placeBody } from './emitter-body.js';
 import type { Move, Placement, Pose } from './types.js';
@@ -200,8 +201,15 @@ function bumpsInMount(gap: number): number {
 
 const COLLARED =
   'Press a collar on the rear of each barrel, wires through it, and push the barrel into its seat from behind';
-const SLEEVED =
-  'Push each sleeve into its seat from behind, its collar outside, then the emitter with its wires into the sleeve until its front is flush';
+const INTO_SLEEVE = 'then the emitter with its wires into the sleeve until its front is flush';
+const SLEEVED = `Push each sleeve into its seat from behind, its collar outside, ${INTO_SLEEVE}`;
+/** The mark on the collar shows the way the barrel leans. */
+const leaning = (lean: Rad) =>
+  `Push each sleeve into its seat from behind, its collar outside, the flat between two of its notches up: that is the way its bore leans and the beam points, by ${Number(deg(lean).toFixed(2))}°; ${INTO_SLEEVE}`;
+const STAND =
+  'Turn in the clamp screw until it just holds the barrel, and the adjusting screw until the arm stands level';
+const STAND_LEANING =
+  'Turn in the clamp screw until it just holds the sleeve, and the adjusting screw until the barrel, not the arm, stands level';
 
 /** Steps at the bench for all mounts at once. */
 export function benchSteps(b: Bench, emitters: readonly PlacedEmitter[]): void {
@@ -215,19 +223,26 @@ export function benchSteps(b: Bench, emitters: readonly PlacedEmitter[]): void {
     hardware: emitters.flatMap((e) => e.riders.slice(0, 4)),
     moves: each((e) => [0, 1, 2, 3].map((i) => move(of(e, i), INTO_SIDE, side, { inFrameOf: e.mount }))),
   });
-  b.step(mount.sleeve ? SLEEVED : COLLARED, {
+  const lean = mount.sleeve?.lean ?? (0 as Rad);
+  // The arm stands tilted down by the lean: what slides along it or across it does so, the barrel goes in level.
+  const aligned = planeMatrix(poseMotion(mount.leaf, 'level'), mount.origin);
+  const alongArm = applyDirection(aligned, FORWARD);
+  const downArm = applyDirection(aligned, DOWN);
+  b.step(lean > 0 ? leaning(lean) : mount.sleeve ? SLEEVED : COLLARED, {
     joins: emitters.map((e) => of(e, 5)),
     hardware: emitters.flatMap((e) => [of(e, 4), of(e, 6)]),
     // A flange comes to rest inside the sleeve: the emitter follows it in.
     moves: each((e) =>
-      (mount.sleeve ? [5, 4, 6] : [4, 5, 6]).map((i) => move(of(e, i), FORWARD, mount.length, { inFrameOf: e.mount })),
+      (mount.sleeve ? [5, 4, 6] : [4, 5, 6]).map((i) =>
+        move(of(e, i), i === 5 ? alongArm : FORWARD, mount.length, { inFrameOf: e.mount }),
+      ),
     ),
   });
-  b.step('Turn in the clamp screw until it just holds the barrel, and the adjusting screw until the arm stands level', {
+  b.step(lean > 0 ? STAND_LEANING : STAND, {
     joins: [],
     hardware: emitters.flatMap((e) => [of(e, 7), of(e, 8)]),
     moves: each((e) =>
-      [7, 8].map((i) => move(of(e, i), DOWN, 15, { inFrameOf: e.mount, tool: i === 7 ? clampTool : adjustTool })),
+      [7, 8].map((i) => move(of(e, i), downArm, 15, { inFrameOf: e.mount, tool: i === 7 ? clampTool : adjustTool })),
     ),
   });
 }

@@ -1,7 +1,6 @@
 /** What really moves with a mount's arm, measured on the solids; the leaf was solved with an estimate. */
 
 import type { Layout } from '../layout/layout.js';
-import { flexAt } from '../layout/leaf-place.js';
 import { centreOfRotation } from '../layout/leaf-shape.js';
 import { drawArm } from '../parts/tilt-mount.js';
 import type { MeasuringKernel } from '../solid/kernel.js';
@@ -14,7 +13,7 @@ export function movingMass(
   { spec, mount }: Layout,
   { kit, kernel }: { readonly kit: Kit; readonly kernel: MeasuringKernel },
 ): { readonly movingMass: number; readonly massLever: number } {
-  const arm = kernel.mesh(drawArm(kernel, spec, { mount, flex: flexAt(mount.leaf, 'level') }));
+  const arm = kernel.mesh(drawArm(kernel, spec, { mount, flex: mount.leaf.bias }));
   const armCentre = meshCentroid(arm);
   const density = spec.material.plastic.densityGcm3.value / 1000;
   const of = (id: string | undefined) => {

@@ -1,11 +1,16 @@
 /** What lies in a mount's seat: the emitter's own body, or a printed sleeve around one that is too short, or has a flange. mm. */
 import { threads } from '../components/index.js';
 import type { Solved, Spec } from '../spec/spec.js';
+import { deg, type Rad, rad } from '../units.js';
 import { side, upTenth } from './fits.js';
 import { CLOSE_WALL, COLLAR, COLLAR_AIR, THIN_WALL } from './mount-sizes.js';
 
-/** Turned figure about the beam's axis; lengths from its front, where the emitter's front lies. */
+/** A figure turned about the seat's axis, its bore about the beam's; lengths along the beam from the emitter's front. */
 export interface SleeveLayout {
+  /** How far the bore leans to the side of the collar's mark, which is up in the aligned kit: about the emitter's front, on the axis. */
+  readonly lean: Rad;
+  /** From the sleeve's foremost point to the emitter's front: the sleeve's face is square to the beam. */
+  readonly setBack: number;
   /** Radius of the bore that holds the body. */
   readonly bore: number;
   /** Radius of the wider bore behind it, which passes the flange and the wires. */
@@ -31,14 +36,27 @@ const JOINT = 2;
 export function carrierOf(spec: Spec): Carrier {
   const { diameter, length, flangeDiameter, flangeLength } = spec.emitters.part;
   const flanged = flangeDiameter !== undefined && flangeDiameter.value > diameter.value;
-  if (length.value >= LEAST_BODY && !flanged) return { diameter: diameter.value, length: length.value, sleeve: null };
+  const lean = rad(spec.aim.wedgeDeg ?? 0);
+  const holdsItself = length.value >= LEAST_BODY && !flanged;
+  if (holdsItself && lean === 0) return { diameter: diameter.value, length: length.value, sleeve: null };
   const bore = diameter.value / 2 + side(spec, 'press');
   const flange = flanged ? { radius: flangeDiameter.value / 2, length: flangeLength?.value ?? FLANGE } : null;
   const rearBore = flange === null ? bore : flange.radius + side(spec, 'free');
+  // What has its wires on it already ends inside the collar's rear face, with all of its rim.
+  const behind = holdsItself ? (diameter.value / 2) * Math.sin(lean) : JOINT;
+  const toFront = upTenth(
+    Math.max(clampSeat(spec) + COLLAR.length + COLLAR_AIR, length.value * Math.cos(lean) + behind),
+  );
+  // The bore runs out of the middle toward the rear: its wall is thinnest where the collar begins, which strengthens what is behind.
+  const aside = (toFront - COLLAR.length) * Math.tan(lean);
+  const outer = upTenth(2 * (rearBore / Math.cos(lean) + aside + CLOSE_WALL));
+  const setBack = (outer / 2) * Math.tan(lean);
   return {
-    diameter: upTenth(2 * (rearBore + CLOSE_WALL)),
-    length: upTenth(Math.max(clampSeat(spec) + COLLAR.length + COLLAR_AIR, length.value + JOINT)),
+    diameter: outer,
+    length: toFront + setBack,
     sleeve: {
+      lean,
+      setBack,
       bore,
       rearBore,
       coneFrom: flange === null ? null : length.value - flange.length + (rearBore - flange.radius),
@@ -59,15 +77,17 @@ export const clampSeat = (spec: Spec): number =>
 export function sleeveSolved({ emitters: { part } }: Spec, { diameter, length, sleeve }: Carrier): Solved[] {
   if (sleeve === null) return [];
   const short = part.length.value < LEAST_BODY;
+  const leans = sleeve.lean > 0 ? `bored askew by ${Number(deg(sleeve.lean).toFixed(2))}°, on purpose` : null;
+  const holds = short
+    ? `a body ${part.length.value} mm long is too short for seat and collar, which hold ${LEAST_BODY} and more`
+    : sleeve.flange !== null
+      ? 'a body with a flange does not lie in the seat’s V'
+      : null;
   return [
     {
       path: 'emitters.sleeve',
       value: diameter,
-      why: `a printed sleeve Ø${diameter} × ${length} with its collar: ${
-        short
-          ? `a body ${part.length.value} mm long is too short for seat and collar, which hold ${LEAST_BODY} and more`
-          : 'a body with a flange does not lie in the seat’s V'
-      }`,
+      why: `a printed sleeve Ø${diameter} × ${upTenth(length)} with its collar: ${[holds, leans].filter((why) => why !== null).join('; ')}`,
     },
   ];
 }

@@ -41,7 +41,7 @@ const GAP = 0.3;
 const ABOVE = 2;
 const LOWEST = 10;
 /** No hood is higher: beams that stray further have nothing that ends them, and the kit is refused for it. */
-const HIGHEST = 150;
+export const HIGHEST = 150;
 
 export interface HoodOptions {
   readonly grid: Grid;
@@ -90,7 +90,7 @@ export function layHood(spec: Spec, options: HoodOptions): { readonly hood: Hood
     solved: {
       path: 'frame.hood_height',
       value: heights,
-      why: `above the cover, by receiver rail: ends a beam with the screw at its end, mount, warp and barrel each at the worst that 99 of 100 keep to, all one way: up to ${Math.round(10 * deg(error.tilt[1] + error.boresight)) / 10}° upward`,
+      why: `above the cover, by receiver rail: ends a beam with the screw at its end, mount, warp and barrel each at the worst that 99 of 100 keep to${spec.aim.wedgeDeg ? ', and the barrel’s lean' : ''}, all one way: up to ${Math.round(10 * deg(error.tilt[1] + error.boresight)) / 10}° upward`,
     },
   };
 }

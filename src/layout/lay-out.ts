@@ -21,14 +21,34 @@ import { pinnedMistakes } from './leaf-size.js';
 import { aimInputs } from './light/aim.js';
 import { lineWays } from './light/lines.js';
 import { strayError } from './light/stray.js';
-import { wedgeLine } from './light/wedge.js';
+import { leanWhereItHelps } from './light/wedge.js';
 import { layMountWithLeaf, type MountSolution } from './mount-solve.js';
 import { plugHalf } from './openings.js';
 import { layRuns } from './runs.js';
 import { emitterWindow } from './window.js';
 
-/** @throws {PresetError} when the demands can't be met together: says which, and by how much */
+/**
+ * @returns the kit in numbers; its `spec` has the lean that was solved
+ * @throws {PresetError} when the demands can't be met together: says which, and by how much
+ */
 export function layOut(spec: Spec): Layout {
+  const plain = layOnce(spec);
+  return spec.aim.wedgeDeg === undefined ? leanWhereItHelps(plain, layOnce) : plain;
+}
+
+/** @returns the spec with the lean that its kit gives the barrels; as it is where none can be laid out */
+export function withLean(spec: Spec): Spec {
+  if (spec.aim.wedgeDeg !== undefined) return spec;
+  try {
+    return layOut(spec).spec;
+  } catch (error) {
+    if (!(error instanceof PresetError)) throw error;
+    return spec;
+  }
+}
+
+/** With the lean that the preset gives its barrels, or none. */
+function layOnce(spec: Spec): Layout {
   const own = pinnedMistakes(spec);
   if (own.length > 0) throw new PresetError(spec.name, own);
   // A mount that can't be solved throws: there always is one.
@@ -127,7 +147,7 @@ export function layAround(spec: Spec, field: Field<MountSolution>): Layout {
   const inputs = aimInputs(spec, { ways, tilt: mount.leaf.tilt, slide: socket.slide });
   const error = strayError(inputs);
   const { hood, solved: hoodSolved } = layHood(spec, { grid, frame, runs, ways, error, longest });
-  solved.push(hoodSolved, wedgeLine(ways, inputs));
+  solved.push(hoodSolved);
   return {
     spec,
     grid,

@@ -171,7 +171,7 @@ const stopFlex = (leaf: LeafDesign) => flexAt(leaf, 'stop');
 /** Flex from rest at a pose, and where the stop is drawn to touch. */
 export function flexAt(leaf: LeafDesign, pose: Pose | 'stop'): Rad {
   if (pose === 'highest') return leaf.preload;
-  if (pose === 'level') return leaf.bias;
+  if (pose === 'level') return (leaf.bias + (leaf.lean ?? 0)) as Rad;
   const lowest = leaf.preload + 2 * leaf.tilt;
   return (pose === 'lowest' ? lowest : lowest + leaf.stopMargin) as Rad;
 }

@@ -2,6 +2,7 @@
 import { type Mistake, PresetError } from '../errors.js';
 import { bowSlope } from '../mechanics/beam.js';
 import { tiltFor } from '../optics/chance.js';
+import { tiltForLeaned } from '../optics/wedge.js';
 import { usableBed } from '../printers/usable-bed.js';
 import type { Solved, Spec } from '../spec/spec.js';
 import { deg, type Rad } from '../units.js';
@@ -77,7 +78,7 @@ export function askMount(spec: Spec, rail: number): MountAsk {
       {
         code: 'preset/pitch-too-small',
         path: 'grid.pitch',
-        message: `beams ${leastPitch} mm apart leave no room for mounts and sockets side by side`,
+        message: `beams ${Number(leastPitch.toFixed(3))} mm apart leave no room for mounts and sockets side by side`,
         hint: `the least pitch for this emitter and receiver${inPieces ? ', with rails in pieces,' : ''} is ${least} mm`,
       },
     ]);
@@ -90,6 +91,16 @@ export function askMount(spec: Spec, rail: number): MountAsk {
     });
 
   const { tiltDeg, why } = tiltOf(spec, Math.min(rail, longestPiece(spec)));
+  const wedgeDeg = spec.aim.wedgeDeg ?? 0;
+  if (wedgeDeg > tiltDeg + 1e-9)
+    fail([
+      {
+        code: 'preset/lean-beyond-tilt',
+        path: 'aim.wedge',
+        message: `a barrel leaned by ${wedgeDeg}° on purpose is brought level by tilting its mount as far, which reaches ±${tiltDeg}°`,
+        hint: `at most ${tiltDeg}°, or an aim.tilt of ${wedgeDeg}° and more`,
+      },
+    ]);
   if (spec.aim.tiltDeg === undefined)
     solved.push({ path: 'aim.tilt', value: tiltDeg, why: `either way from level: ${why}` });
   return { width, tiltDeg, solved };
@@ -101,9 +112,14 @@ function tiltOf(spec: Spec, piece: number): { readonly tiltDeg: number; readonly
   const warp = deg(bowSlope(spec.printer.machine.warpPer100.value, 100, piece) as Rad);
   const halves = (value: number) => Math.ceil(2 * value - 1e-9) / 2;
   const sm = spec.aim.mountErrorDeg;
-  const barrels = halves(tiltFor(TILT_ENOUGH, { se: sigma, sm }));
+  const wedge = spec.aim.wedgeDeg ?? 0;
+  const barrels = halves(
+    wedge === 0
+      ? tiltFor(TILT_ENOUGH, { se: sigma, sm })
+      : Math.max(wedge, tiltForLeaned(TILT_ENOUGH, { sigma, wedge, sm })),
+  );
   const rails = halves((WARP_ROOM * warp) / ALIGNED_SHARE);
-  const own = `enough for 99 of 100 barrels whose yaw can be rolled out, with boresight errors of σ ${sigma}° in mounts that stand true to σ ${sm}°`;
+  const own = `enough for 99 of 100 barrels whose yaw can be rolled out, with boresight errors of σ ${sigma}°${wedge > 0 ? ` and a lean of ${wedge}°` : ''} in mounts that stand true to σ ${sm}°`;
   if (spec.aim.tiltDeg !== undefined || barrels >= rails) return { tiltDeg: spec.aim.tiltDeg ?? barrels, why: own };
   return {
     tiltDeg: rails,

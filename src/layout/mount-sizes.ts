@@ -20,5 +20,13 @@ export const COLLAR_AIR = 0.4;
 export const NECK = 3;
 export const WIRE_STRAIGHT = 6;
 export const NUT_WALLS = { pull: PULL_WALL, close: CLOSE_WALL, play: NUT_PLAY } as const;
-/** The collar on what lies in the seat: a wall that grips, and notches for the key that rolls it. */
-export const COLLAR = { wall: 1, notchDepth: 1.3, notchWidth: 1.6, notches: 10, length: 3.6, air: 0.6 } as const;
+/** The collar on what lies in the seat: a wall that grips, notches for the key that rolls it, and how deep the flat is that marks a lean. */
+export const COLLAR = {
+  wall: 1,
+  notchDepth: 1.3,
+  notchWidth: 1.6,
+  notches: 10,
+  length: 3.6,
+  air: 0.6,
+  mark: 0.6,
+} as const;

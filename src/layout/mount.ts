@@ -1,6 +1,6 @@
 /**
  * The tilt mount in numbers. Profile coordinates (u, w) [mm]: u along the beam, 0 at the mount's front face, positive toward
- * the field, so the mount lies at u < 0; w up from the rail's floor. The width v runs across. Level pose unless said.
+ * the field, so the mount lies at u < 0; w up from the rail's floor. The width v runs across. The arm stands level unless said.
  *
  * From front to rear: post with the leaf behind it, the seat above both; then the collar on the barrel's rear, below it the
  * arm's neck; then, behind the leaf, the thick ends of arm and base with the adjusting screw between them.
@@ -57,8 +57,8 @@ export interface MountLayout {
     /** Rectangle around the leaf, cut from the arm at rest: u from, u to, w from, w to. */
     readonly free: readonly [number, number, number, number];
   };
-  /** What lies in the seat; `front`: u of its front face, the emitter's too. */
-  readonly barrel: { readonly radius: number; readonly length: number; readonly front: number };
+  /** What lies in the seat; `front`: u of its foremost point, `exit`: of the emitter's front, on the seat's axis. */
+  readonly barrel: { readonly radius: number; readonly length: number; readonly front: number; readonly exit: number };
   /** The body in the seat is a sleeve around the emitter, one piece with the collar. */
   readonly sleeve: SleeveLayout | null;
   readonly seat: { readonly length: number; readonly top: number; readonly nutFloor: number };
@@ -95,12 +95,14 @@ export interface MountLayout {
 
 export function layMount(
   spec: Spec,
-  { leaf, width, post }: { readonly leaf: LeafDesign; readonly width: number; readonly post: number },
+  { leaf: design, width, post }: { readonly leaf: LeafDesign; readonly width: number; readonly post: number },
 ): MountLayout {
   const clampThread = threads[spec.screws.clamp];
   const adjustThread = threads[spec.screws.adjust];
   const fixThread = threads[spec.screws.fix];
   const { diameter, length: barrelLength, sleeve } = carrierOf(spec);
+  const lean = sleeve?.lean ?? 0;
+  const leaf: LeafDesign = lean > 0 ? { ...design, lean: lean as Rad } : design;
   const radius = diameter / 2;
   const collarOuter = collarRadius(spec);
   const room = rearRoom(spec);
@@ -144,6 +146,13 @@ export function layMount(
   const swept = (['lowest', 'highest'] as const).flatMap((pose) =>
     corners.map((corner) => moved(poseMotion(leaf, pose), corner, origin)),
   );
+  const exit = barrelFront - (sleeve?.setBack ?? 0);
+  // A leaning barrel's wires go on straight along it, below the seat's axis.
+  const along = (back: number): readonly [number, number, number] => [
+    exit - back * Math.cos(lean),
+    0,
+    axis - back * Math.sin(lean),
+  ];
   const wireDiameter = spec.emitters.part.wireDiameter.value;
   const aside = wireAside(spec);
   const outside = -length - 0.5 - wireDiameter / 2;
@@ -165,7 +174,7 @@ export function layMount(
       chinDepth: place.chinDepth,
       free: place.free,
     },
-    barrel: { radius, length: barrelLength, front: barrelFront },
+    barrel: { radius, length: barrelLength, front: barrelFront, exit },
     sleeve,
     seat: { length: seatLength, top: seatTop, nutFloor },
     collar: {
@@ -192,8 +201,8 @@ export function layMount(
     wire: {
       diameter: wireDiameter,
       path: [
-        [sleeve ? barrelFront - sleeve.body.length : barrelRear, 0, axis],
-        [barrelRear - WIRE_STRAIGHT, 0, axis],
+        along(sleeve ? sleeve.body.length : barrelLength),
+        along((exit - barrelRear + WIRE_STRAIGHT) / Math.cos(lean)),
         [barrelRear - WIRE_STRAIGHT - aside, aside, axis],
         [outside, aside, axis],
         [outside, aside, axis - 9],

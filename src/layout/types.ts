@@ -59,14 +59,16 @@ export interface LeafDesign {
   readonly preload: Rad;
   /** Tilt either way from level. */
   readonly tilt: Rad;
-  /** Flex at level = preload + tilt: the angle by which the arm is printed tilted up. */
+  /** Flex with the arm level = preload + tilt: the angle by which the arm is printed tilted up. */
   readonly bias: Rad;
+  /** How far the arm stands tilted down in the aligned kit, as the barrel leans upward in it. Default 0. */
+  readonly lean?: Rad;
   /** Flex past the lowest beam at which the stop is drawn to touch, and at which it touches at the latest. */
   readonly stopMargin: Rad;
   readonly stopLatest: Rad;
 }
 
-/** Tilt of a mount at which a shape or place holds; level is the aligned kit. Lowest: the beam at its most downward. */
+/** Tilt of a mount at which a shape or place holds; level is the aligned kit, its beam level. Lowest: the beam at its most downward. */
 export type Pose = 'lowest' | 'level' | 'highest';
 export const POSES: readonly Pose[] = ['lowest', 'level', 'highest'];
 

@@ -27,12 +27,13 @@ export function emitterWindow(
   { mount, section, corridor }: WindowOptions,
 ): { readonly radius: number; readonly solved: Solved } {
   const { beamDiameter, divergenceMrad, boresightSigmaDeg } = spec.emitters.part;
-  const error = rad(WORST_BORESIGHT * boresightSigmaDeg.value);
+  const lean = mount.sleeve?.lean ?? 0;
+  const error = rad(WORST_BORESIGHT * boresightSigmaDeg.value) + lean;
   const face = section.mountFront;
   // Where the middle of a crooked barrel's beam leaves the wall, at either end of the tilt: above or below the straight one.
   const strays = (['lowest', 'highest'] as const).map((pose) => {
     const motion = poseMotion(mount.leaf, pose);
-    const [u, w] = moved(motion, [mount.barrel.front, mount.axis], mount.origin);
+    const [u, w] = moved(motion, [mount.barrel.exit, mount.axis], mount.origin);
     const angle = motion.angle + Math.sign(motion.angle) * error;
     return { off: Math.abs(w + (face - u) * Math.tan(angle) - mount.axis), way: face - u };
   });
@@ -49,7 +50,7 @@ export function emitterWindow(
       value: radius,
       why:
         wanted <= most
-          ? `radius: lets a beam out that leaves by the tilt's end and ${WORST_BORESIGHT} σ of boresight error together, ${upTenth(off)} mm off at the wall, and stays dark otherwise`
+          ? `radius: lets a beam out that leaves by the tilt's end${lean > 0 ? ', the barrel’s lean' : ''} and ${WORST_BORESIGHT} σ of boresight error together, ${upTenth(off)} mm off at the wall, and stays dark otherwise`
           : `radius: as large as the deck allows below it; ${wanted} would let the most crooked beam out at both ends of its tilt`,
     },
   };

@@ -14,6 +14,8 @@ export interface Mounting {
   readonly tilt: number;
   /** Yaw that all mounts of a rail share, this time. Default 0. */
   readonly shared?: number;
+  /** Errors between which the law's tail falls steeply: the integral is cut there too. */
+  readonly falls?: readonly number[];
   /** Points of the rule on each panel: 16 for eight digits, the default; 6 for four. */
   readonly points?: 16 | 6;
 }
@@ -39,7 +41,7 @@ export const channelChance = (law: BoresightLaw, mounting: Mounting, reach: AimR
 
 /** As `channelChance`, with the boresight law's tail as a function. */
 export function chanceFor(tail: (error: number) => number, mounting: Mounting, reach: AimReach): number {
-  const { yaw, tilt, shared = 0, points = 16 } = mounting;
+  const { yaw, tilt, shared = 0, falls = [], points = 16 } = mounting;
   const rule = PANELS[points];
   requirePositive('channelChance', { yaw, tilt });
   const { tolerance, slide = 0 } = reach;
@@ -47,11 +49,23 @@ export function chanceFor(tail: (error: number) => number, mounting: Mounting, r
   // What is even on an axis is worked out on its upper half.
   const evenX = shared === 0;
   const evenY = t0 === -t1;
-  const xs = panels({ mean: shared, sigma: yaw, kinks: both(slide, tolerance), half: evenX });
+  const xs = panels({
+    mean: shared,
+    sigma: yaw,
+    kinks: [
+      ...both(slide, tolerance),
+      ...falls.flatMap((error) => [-1, 1].map((way) => way * (slide + tolerance + error))),
+    ],
+    half: evenX,
+  });
   const ys = panels({
     mean: 0,
     sigma: tilt,
-    kinks: [t0, t1].flatMap((end) => [-end, -end - tolerance, -end + tolerance]),
+    kinks: [t0, t1].flatMap((end) =>
+      [0, tolerance, ...falls.map((error) => error + tolerance), ...falls.map((error) => error - tolerance)].flatMap(
+        (off) => [-end - off, -end + off],
+      ),
+    ),
     half: evenY,
   });
   const column = (x: number) => {

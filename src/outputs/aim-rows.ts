@@ -36,6 +36,16 @@ export function aimRows({ aim: { inputs, lines } }: Pick<LightBudget, 'aim'>): A
         mm: far(boresight, distance),
         cure: 'roll it upright, then tilt',
       },
+      ...(inputs.wedge > 0
+        ? [
+            {
+              what: 'barrel’s lean, on purpose',
+              angle: inputs.wedge,
+              mm: far(inputs.wedge, distance),
+              cure: 'roll it against the yaw, then tilt',
+            },
+          ]
+        : []),
       { what: 'mount’s yaw', angle: mount, mm: far(mount), cure: 'roll, slide' },
       { what: 'mount’s tilt', angle: mount, mm: far(mount), cure: 'tilt' },
       { what: 'rail’s warp, at its worst mount', angle: inputs.warp, mm: far(inputs.warp), cure: 'tilt' },

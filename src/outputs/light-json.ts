@@ -9,6 +9,7 @@ export function lightJson({ aim, levers, exit, signal, finger }: LightBudget): J
   const { inputs } = aim;
   return {
     boresight_sigma_deg: tidy(deg(inputs.boresight)),
+    lean_deg: tidy(deg(inputs.wedge)),
     mount_error_sigma_deg: tidy(deg(inputs.mountError)),
     tilt_deg: tidy(deg(inputs.tilt)),
     warp_deg: tidy(deg(inputs.warp)),

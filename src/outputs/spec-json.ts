@@ -33,7 +33,12 @@ export function specJson(spec: Spec, solved: readonly Solved[]): Json {
       ...figures(emitters.part),
     },
     receivers: { part: receivers.name, ...figures(receivers.part) },
-    aim: given({ tilt: spec.aim.tiltDeg, mount_error: spec.aim.mountErrorDeg, confidence: spec.aim.confidence }),
+    aim: given({
+      tilt: spec.aim.tiltDeg,
+      wedge: spec.aim.wedgeDeg,
+      mount_error: spec.aim.mountErrorDeg,
+      confidence: spec.aim.confidence,
+    }),
     finger: { ...spec.finger },
     surroundings: { ...spec.surroundings },
     light: { ambient: spec.light.name, ...figures(spec.light.ambient) },

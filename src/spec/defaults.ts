@@ -129,7 +129,7 @@ export function fillDefaults(preset: Preset, name: string): Spec {
         apertureDepth: receives.value.apertureDepth ?? { value: tube.depth, source: SOLVED },
       },
     },
-    aim: { tiltDeg: preset.aim?.tilt, mountErrorDeg, confidence },
+    aim: { tiltDeg: preset.aim?.tilt, wedgeDeg: preset.aim?.wedge, mountErrorDeg, confidence },
     finger: { least, most },
     light: { name: light.name, ambient: light.value },
     surroundings: { coldest, warmest },

@@ -156,6 +156,12 @@ export const presetSchema = z.strictObject({
         unit: '°',
         what: 'Tilt that each mount reaches either way from level',
       }).optional(),
+      wedge: quantity({
+        least: 0,
+        most: 4,
+        unit: '°',
+        what: 'Lean given to every barrel on purpose, in a sleeve bored askew; 0: none',
+      }).optional(),
       mount_error: quantity({
         least: 0.01,
         most: 3,

@@ -44,6 +44,8 @@ export interface Spec {
   /** Tilt that each mount must reach either way from level [°]; undefined: solved from the boresight error. */
   readonly aim: {
     readonly tiltDeg: number | undefined;
+    /** Lean of every barrel in its sleeve, given on purpose [°]; 0: none; undefined: solved, and none until it is. */
+    readonly wedgeDeg: number | undefined;
     /** Standard deviation of a mount's yaw and of its tilt as printed and screwed down [°]. */
     readonly mountErrorDeg: number;
     /** Chance wanted that the emitters bought are enough. */

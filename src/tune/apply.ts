@@ -5,8 +5,14 @@ import type { Spec } from '../spec/spec.js';
 import type { Plan } from './points.js';
 import type { TunePoint } from './types.js';
 
-/** @returns what must stand in the preset: the whole leaf, as the rest of it would be solved anew; else what was varied */
-export function valuesOf(point: TunePoint, { axes }: Pick<Plan, 'axes'>): PresetValues {
+/**
+ * @param lean - that was solved for the sweep's mounts [°]
+ * @returns what must stand in the preset: the whole leaf and the lean, as they would be solved anew; else what was varied
+ */
+export function valuesOf(
+  point: TunePoint,
+  { axes, lean }: Pick<Plan, 'axes'> & { readonly lean?: number | undefined },
+): PresetValues {
   const varied = new Set(axes.map(({ path }) => path));
   const { layout, legs, length, thickness, width, material, tiltDeg, adjust } = point;
   return {
@@ -17,6 +23,7 @@ export function valuesOf(point: TunePoint, { axes }: Pick<Plan, 'axes'>): Preset
     ...(varied.has('leaf.width') && width !== undefined && { 'leaf.width': width }),
     ...(varied.has('material') && material !== undefined && { material }),
     ...(varied.has('aim.tilt') && tiltDeg !== undefined && { 'aim.tilt': tiltDeg }),
+    ...(lean !== undefined && { 'aim.wedge': lean }),
     ...(varied.has('screws.adjust') && adjust !== undefined && { 'screws.adjust': adjust }),
   };
 }
@@ -36,6 +43,7 @@ export function applied(text: string, file: string, values: PresetValues): strin
     'leaf.thickness': spec.leaf.thickness,
     'leaf.width': spec.leaf.width,
     'aim.tilt': spec.aim.tiltDeg,
+    'aim.wedge': spec.aim.wedgeDeg,
     'screws.adjust': spec.screws.adjust,
     material: spec.material.name,
   };

@@ -46,7 +46,7 @@ const bench = {
   tolerance: lines[0].tolerance,
   slide: inputs.slide,
 };
-const scatter = { boresight: inputs.boresight, wedge: 0, yaw: inputs.mountError, tilt: inputs.mountError };
+const scatter = { boresight: inputs.boresight, wedge: inputs.wedge, yaw: inputs.mountError, tilt: inputs.mountError };
 const started = performance.now();
 const { share, error } = sampleChannels({ draws: drawsOf(1), scatter, bench }, CHANNELS);
 console.log(

@@ -48,7 +48,7 @@ export const spec: Spec = {
       apertureDepth: { value: 12, source: 'invented for this test' },
     },
   },
-  aim: { tiltDeg: undefined, mountErrorDeg: 0.5, confidence: 0.95 },
+  aim: { tiltDeg: undefined, wedgeDeg: undefined, mountErrorDeg: 0.5, confidence: 0.95 },
   finger: { least: 12, most: 20 },
   surroundings: { coldest: 15, warmest: 35 },
   light: { name: 'lamps', ambient: ambients.lamps },
@@ -164,6 +164,7 @@ export const light: LightBudget = {
   aim: {
     inputs: {
       boresight: rad(1),
+      wedge: rad(0),
       mountError: rad(0.5),
       tilt: rad(3),
       warp: rad(0.4),

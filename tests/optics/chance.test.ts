@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { alignable } from '../../src/optics/aim.js';
 import { exceeds } from '../../src/optics/boresight.js';
 import { bankChance, channelChance, enough, tiltChance, tiltFor, toBuy, yawChance } from '../../src/optics/chance.js';
-import { bestWedge } from '../../src/optics/wedge.js';
+import { bestWedge, leanedChance, leanedTail, tiltForLeaned } from '../../src/optics/wedge.js';
 import { normals, random } from './random.js';
 
 const reach = (tilt: number, tolerance = 0, slide = 0) => ({ tilt: [-tilt, tilt] as const, tolerance, slide });
@@ -144,6 +144,40 @@ describe('a seat that leans', () => {
     expect(best.chance).toBeGreaterThan(0.98);
     const none = bestWedge({ sigma: 1, mounting: { yaw: 0.1, tilt: 0.1 }, reach: reach(4, 0.5), step: 0.5, most: 3 });
     expect(none.wedge).toBe(0);
+  });
+  test('the tabled tail of Rice’s law: above the lean itself (1 + e^−a² I0(a²)) / 2 of all, a = lean / σ', () => {
+    // e^−x I0(x) at 1 and at 4: 0.4657596, 0.2070019 (Abramowitz & Stegun, table 9.8).
+    expect(leanedTail(1.5, 1.5)(1.5)).toBeCloseTo((1 + 0.4657596) / 2, 4);
+    expect(leanedTail(0.25, 0.5)(0.5)).toBeCloseTo((1 + 0.2070019) / 2, 4);
+    expect(leanedTail(0.8, 0)(1)).toBeCloseTo(Math.exp(-0.78125), 12);
+    for (const at of [0.02, 0.3, 3.7, 3.95, 4, 4.1, 4.6])
+      expect(leanedTail(0.1, 4)(at)).toBeCloseTo(exceeds({ kind: 'rice', sigma: 0.1, wedge: 4 }, at), 4);
+  });
+  test('a barrel truer than can be, leaned by two of its mount’s σ, undoes 95.45 % of its yaws', () => {
+    // Two-sided normal table at z = 2, and at z = 1: 0.68269.
+    const chance = (wedge: number) =>
+      leanedChance({ sigma: 0.004, wedge }, { yaw: 0.8, tilt: 0.8, points: 6 }, reach(9));
+    expect(chance(1.6)).toBeCloseTo(0.9545, 4);
+    expect(chance(0.8)).toBeCloseTo(0.68269, 4);
+  });
+  test('tilt that a lean asks for: without one Rayleigh’s, with one as true as the mount is, all of it', () => {
+    expect(tiltForLeaned(0.99, { sigma: 1, wedge: 0, sm: 0.5 })).toBeCloseTo(tiltFor(0.99, { se: 1, sm: 0.5 }), 3);
+    // Mount and barrel without error: what leans by 2° is tilted by 2°.
+    expect(tiltForLeaned(0.99, { sigma: 0.001, wedge: 2, sm: 0.002 })).toBeCloseTo(2, 2);
+    // Drawn: yaw rolled out where the error is as large, then the smaller of the two tilts that are left.
+    const [sigma, wedge, sm] = [0.2, 1.5, 0.8];
+    const tilt = tiltForLeaned(0.99, { sigma, wedge, sm });
+    const next = random(31);
+    let [rolled, tilted] = [0, 0];
+    for (let i = 0; i < 200_000; i += 1) {
+      const [[a, b], [c, d]] = [normals(next), normals(next)];
+      const [error, mx, my] = [Math.hypot(wedge + sigma * a, sigma * b), sm * c, sm * d];
+      if (Math.abs(mx) > error) continue;
+      rolled += 1;
+      if (Math.abs(Math.abs(my) - Math.sqrt(error ** 2 - mx ** 2)) <= tilt) tilted += 1;
+    }
+    // Four standard errors: 4 √(0.99 · 0.01 / 187 000).
+    expect(Math.abs(tilted / rolled - 0.99)).toBeLessThan(0.00092);
   });
   test('laws: half of the Rayleigh errors exceed σ √(2 ln 2), a third of the half-normal ones σ', () => {
     expect(exceeds({ kind: 'rayleigh', sigma: 2 }, 2 * Math.sqrt(2 * Math.LN2))).toBeCloseTo(0.5, 12);

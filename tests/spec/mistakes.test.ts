@@ -79,6 +79,24 @@ test.for([
     says: /bare/,
   },
   {
+    what: 'a lean below none',
+    text: `${GRID}aim: { wedge: -1 }`,
+    want: ['preset/too-small', 'aim.wedge', 2, 15],
+    says: /-1.*0 to 4/,
+  },
+  {
+    what: 'a lean beyond 4°',
+    text: `${GRID}aim: { wedge: 4.1 }`,
+    want: ['preset/too-large', 'aim.wedge', 2, 15],
+    says: /4\.1.*0 to 4/,
+  },
+  {
+    what: 'text for a lean',
+    text: `${GRID}aim: { wedge: some }`,
+    want: ['preset/wrong-type', 'aim.wedge', 2, 15],
+    says: /"some".*0 to 4/,
+  },
+  {
     what: 'number for a mapping',
     text: `${GRID}beam: 5`,
     want: ['preset/wrong-type', 'beam', 2, 7],

@@ -4,7 +4,8 @@ import { bowSlope } from '../../mechanics/beam.js';
 import { type ScrewStep, screwStep } from '../../optics/aim.js';
 import { offsetFor } from '../../optics/aperture.js';
 import { coneRadius } from '../../optics/beam.js';
-import { channelChance, toBuy } from '../../optics/chance.js';
+import { toBuy } from '../../optics/chance.js';
+import { leanedChance } from '../../optics/wedge.js';
 import type { Spec } from '../../spec/spec.js';
 import { rad } from '../../units.js';
 import { longestPiece } from '../mount-ask.js';
@@ -15,8 +16,9 @@ export const ARRIVED = 0.5;
 
 /** What decides the aim, so that each can be changed to see what it is worth. */
 export interface AimInputs {
-  /** Rayleigh parameter of the boresight error, and the lean of every barrel's seat. */
+  /** Rayleigh parameter of the boresight error, and the lean given to every barrel on purpose. */
   readonly boresight: number;
+  readonly wedge: number;
   readonly mountError: number;
   /** Tilt either way, and how much of it warp takes at the worst mount. */
   readonly tilt: number;
@@ -64,6 +66,7 @@ export function aimInputs(
   });
   return {
     boresight: rad(emitters.part.boresightSigmaDeg.value),
+    wedge: rad(aim.wedgeDeg ?? 0),
     mountError: rad(aim.mountErrorDeg),
     tilt,
     warp: bow > 0 ? Math.min(tilt, bowSlope(bow, 100, piece)) : 0,
@@ -76,12 +79,13 @@ export function aimInputs(
 export const tiltRange = ({ warp, tilt }: Pick<AimInputs, 'warp' | 'tilt'>) => [warp - tilt, warp + tilt] as const;
 
 /**
- * One channel of a line, in angles about the axis of tilt: boresight errors act from the beam's exit, everything else from that axis,
+ * One channel of a line, in angles about the axis of tilt: a barrel's error and lean act from the beam's exit, all else from that axis,
  * so that they are less by distance over lever.
  */
 export function channelOf(way: LineWay, inputs: Omit<AimInputs, 'tolerance'> & { readonly tolerance: number }) {
   return {
     sigma: (inputs.boresight * way.distance) / way.lever,
+    wedge: (inputs.wedge * way.distance) / way.lever,
     mounting: { yaw: inputs.mountError, tilt: inputs.mountError },
     reach: {
       tilt: tiltRange(inputs),
@@ -103,8 +107,8 @@ export function aimFigures(
   const thread = threads[spec.screws.adjust];
   const lines = ways.map((way, i): LineChance => {
     const tolerance = inputs.tolerance[i]!;
-    const { sigma, mounting, reach } = channelOf(way, { ...inputs, tolerance });
-    const chance = channelChance({ kind: 'rayleigh', sigma }, { ...mounting, points }, reach);
+    const { sigma, wedge, mounting, reach } = channelOf(way, { ...inputs, tolerance });
+    const chance = leanedChance({ sigma, wedge }, { ...mounting, points }, reach);
     return {
       ...way,
       tolerance,

@@ -3,6 +3,7 @@ import type { Spec } from '../../spec/spec.js';
 import { deg, rad } from '../../units.js';
 import { type AimFigures, type AimInputs, aimFigures } from './aim.js';
 import type { LineWay } from './lines.js';
+import { leanFor } from './wedge.js';
 
 export interface Lever {
   /** Preset path to change. */
@@ -20,6 +21,18 @@ const TOLERANCE_MORE = 2;
 /** @returns every lever, the one that helps most first; empty where nothing helps by a tenth of a percent */
 export function levers(spec: Spec, ways: readonly [LineWay, LineWay], { inputs, all }: AimFigures): readonly Lever[] {
   const degrees = (angle: number) => `${Number(deg(angle).toPrecision(3))}°`;
+  // Where it was left open it was solved: what was not drawn then can't be.
+  const lean = spec.aim.wedgeDeg === undefined ? null : leanFor(spec, { ways, inputs });
+  const leans =
+    lean === null
+      ? []
+      : ([
+          [
+            'aim.wedge',
+            `barrels leaned by ${degrees(lean.wedge)} on purpose, in sleeves bored askew`,
+            { wedge: lean.wedge },
+          ],
+        ] as const);
   const tried: readonly (readonly [path: string, change: string, changed: Partial<AimInputs>])[] = [
     ['aim.tilt', `a tilt of ±${degrees(inputs.tilt + TILT_MORE)}`, { tilt: inputs.tilt + TILT_MORE }],
     [
@@ -32,6 +45,7 @@ export function levers(spec: Spec, ways: readonly [LineWay, LineWay], { inputs, 
       `barrels sorted or better, σ ${degrees(inputs.boresight / 2)}`,
       { boresight: inputs.boresight / 2 },
     ],
+    ...leans,
     ['printer.warp_per_100', 'rails that warp half as much', { warp: inputs.warp / 2 }],
     ['grid.pitch', `receivers that slide by ±${inputs.slide + SLIDE_MORE} mm`, { slide: inputs.slide + SLIDE_MORE }],
     [

@@ -8,9 +8,9 @@ import type { SocketLayout } from '../socket.js';
 export interface LineWay {
   readonly line: 'column' | 'row';
   readonly count: number;
-  /** From the barrel's front to the detector. */
+  /** From the emitter's front to the detector. */
   readonly distance: number;
-  /** From the barrel's front to the field wall's face. */
+  /** From the emitter's front to the field wall's face. */
   readonly toField: number;
   /** From the axis of tilt to the detector: what mount and screw act over. */
   readonly lever: number;
@@ -41,14 +41,14 @@ export function exitOf({ mount }: Pick<WayOptions, 'mount'>): readonly [number, 
     return [origin[0] + ((1 - c) * du - s * dw) / det, origin[1] + (s * du + (1 - c) * dw) / det] as const;
   });
   const [u, w] = [0, 1].map((i) => (still[0]![i]! + still[1]![i]!) / 2);
-  return [barrel.front - u!, axis - w!];
+  return [barrel.exit - u!, axis - w!];
 }
 
 /** @returns columns, then rows */
 export function lineWays(spec: Spec, options: WayOptions): readonly [LineWay, LineWay] {
   const { grid, mount, socket, section } = options;
   const [exit] = exitOf(options);
-  const toField = section.mountFront - mount.barrel.front;
+  const toField = section.mountFront - mount.barrel.exit;
   const beyond = toField + section.socketFront - socket.tube.end;
   const way = (line: 'column' | 'row'): LineWay => {
     const beams = line === 'column' ? grid.columns : grid.rows;

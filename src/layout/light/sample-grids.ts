@@ -32,7 +32,7 @@ export function sampleGrids(
 ): GridSamples {
   const { inputs } = aim;
   const draws = drawsOf(seed);
-  const scatter = { boresight: inputs.boresight, wedge: 0, yaw: inputs.mountError, tilt: inputs.mountError };
+  const scatter = { boresight: inputs.boresight, wedge: inputs.wedge, yaw: inputs.mountError, tilt: inputs.mountError };
   const benches = aim.lines.map(({ distance, tolerance }) => ({
     distance,
     exit,

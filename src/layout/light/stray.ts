@@ -10,14 +10,14 @@ import type { AimInputs } from './aim.js';
 /** 99 of 100 errors are below so many σ: Rayleigh's law, and the normal one either way. */
 export const NEARLY_ALL = { rayleigh: 3.035, normal: 2.576 } as const;
 
-/** The screw at either end, mount, warp and barrel each at the worst that 99 of 100 keep to, all one way. */
-export function strayError({ boresight, mountError, tilt, warp }: AimInputs): AimError {
+/** The screw at either end, mount, warp and barrel each at the worst that 99 of 100 keep to, and the lean, all one way. */
+export function strayError({ boresight, wedge, mountError, tilt, warp }: AimInputs): AimError {
   const mount = NEARLY_ALL.normal * mountError;
   const most = (tilt + warp + mount) as Rad;
   return {
     yaw: mount as Rad,
     tilt: [-most as Rad, most],
-    boresight: (NEARLY_ALL.rayleigh * boresight) as Rad,
+    boresight: (wedge + NEARLY_ALL.rayleigh * boresight) as Rad,
   };
 }
 

@@ -1,6 +1,7 @@
 /** Alignment, step by step, for the person at the bench: which way, which screw, how many turns for how many millimetres. */
 import type { Screw } from '../../kit/types.js';
 import { VISIBLE } from '../../optics/safety-limits.js';
+import { deg } from '../../units.js';
 import type { OutputContext } from '../context.js';
 import { list, table, tag, text } from './html.js';
 
@@ -17,6 +18,7 @@ export function alignHtml(context: OutputContext): string {
     const volts = Math.max(0.1, spec.scan.supplyV - (milliamp * spec.scan.pullUpOhm) / 1000);
     return `${volts.toFixed(1)} V`;
   };
+  const lean = deg(light.aim.inputs.wedge);
   const lines = light.aim.lines.map(({ line, count, distance, step, tolerance }, i) => {
     const { lit, staysLit } = signal.lines[i]!;
     const over = lit / signal.levels.lit;
@@ -33,7 +35,11 @@ export function alignHtml(context: OutputContext): string {
   });
   const steps = [
     `Covers and hood on. Power the one line at reduced drive. ${infrared ? 'Its light can’t be seen: find the spot with a viewing card held before the receiver, never by eye.' : 'Look at the spot on the receiver’s side, never along the beam.'}`,
-    `Find out whether barrel or mount is crooked: ease the clamp screw (${key('-clamp-screw')}) and roll the barrel by its collar, ${roll} through the slot in the cover. A spot that runs round a circle belongs to a crooked barrel; one that stays, to a crooked mount or seat. Most do a little of both: the circle’s middle is where the mount points, its radius is the barrel’s error.`,
+    `Find out whether barrel or mount is crooked: ease the clamp screw (${key('-clamp-screw')}) and roll the barrel by its collar, ${roll} through the slot in the cover. ${
+      lean > 0
+        ? `Every barrel leans by ${lean.toFixed(1)}° on purpose, so that rolling it can undo its mount’s yaw; the mark on the collar, the flat between two of its notches, shows the way. Its spot runs round a circle: the circle’s middle is where the mount points, its radius is lean and barrel’s error together. Begin with the mark up, the arm tilted down as far.`
+        : 'A spot that runs round a circle belongs to a crooked barrel; one that stays, to a crooked mount or seat. Most do a little of both: the circle’s middle is where the mount points, its radius is the barrel’s error.'
+    }`,
     'Roll until the spot stands straight above or below the target on the socket’s face: the error then lies in the plane that the screw tilts. Of the two such places take the one nearer to the target’s height. Hold the barrel with the clamp screw.',
     `Turn the adjusting screw (${key('-adjust-screw')}): in (clockwise) lowers the beam, out raises it. The table says how far a turn moves the spot. If it reaches the end before the target, roll the barrel half round, so that its error comes from the other side, and try again; if that fails as well, exchange the barrel.`,
     `Slide the socket sideways across what is left (${key('-socket-screw')}), and hold it.`,
