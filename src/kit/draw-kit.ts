@@ -6,12 +6,13 @@ import { placeLids } from './bay-lids.js';
 import { placeModules } from './bay-modules.js';
 import { placeFeet, placeTrays } from './bay-trays.js';
 import { bench } from './bench.js';
+import { boardsOf, placeBoards, supplySteps } from './boards.js';
 import { placeCovers, placeHood, placePlugs } from './covers.js';
 import { placeDeck } from './deck.js';
 import { placeFrame } from './frame.js';
 import type { Lettering } from './legends.js';
 import { benchSteps, lowerMounts, mountInRail, placeEmitters } from './mounts.js';
-import { placeReceivers, socketInRail, socketSteps } from './sockets.js';
+import { carrierSteps, placeReceivers, socketInRail, socketSteps } from './sockets.js';
 import type { Kit } from './types.js';
 
 export function drawKit(
@@ -27,10 +28,14 @@ export function drawKit(
   const emitters = emitting.flatMap((run) => placeEmitters(b, run));
   benchSteps(b, emitters);
   lowerMounts(b, emitters);
-  socketSteps(
+  supplySteps(
     b,
-    receiving.flatMap((run) => placeReceivers(b, run)),
+    emitting.flatMap((run) => placeBoards(b, run)),
   );
+  const receivers = receiving.flatMap((run) => placeReceivers(b, run));
+  const carriers = receiving.flatMap((run) => placeBoards(b, run));
+  if (carriers.length > 0) carrierSteps(b, { receivers, carriers });
+  else socketSteps(b, receivers);
   placeDeck(b, lettering);
   if (withBay) placeModules(b, withBay, 'boards');
   placeHood(b, placeCovers(b));
@@ -42,7 +47,8 @@ export function drawKit(
     placeFeet(b, withBay);
   }
   placeBeams();
-  return { ...b.kit(), ...(layout.bay && { bay: layout.bay }) };
+  const boards = boardsOf(b);
+  return { ...b.kit(), ...(layout.bay && { bay: layout.bay }), ...(boards && { boards }) };
 
   /** From each barrel's front to the mouth of its aperture. */
   function placeBeams(): void {

@@ -8,7 +8,7 @@ import type { SocketLayout } from '../socket.js';
 import { carrierHoles, guideSpans, placeHalf, supplyHoles } from './holes.js';
 import { solvePanels } from './panels.js';
 import { longestOn, pieces } from './pieces.js';
-import { CUT_AIR, END_MOST, GUIDE, legDrill, ROW_WEB } from './sizes.js';
+import { CUT_AIR, END_MOST, GUIDE, legDrill, POST_AIR, ROW_WEB } from './sizes.js';
 import type { Board, BoardPlace, BoardsLayout, Guide } from './types.js';
 
 export interface BoardsOptions {
@@ -35,7 +35,7 @@ export function layBoards(spec: Spec, { runs, frame, socket }: BoardsOptions): B
   const served = runs.filter(({ kind }) => (kind === 'emitter' ? spec.boards?.emitters : spec.boards?.receivers));
   const height = tidy(plane.top - plane.low);
   const need = Math.max(...served.map(({ kind }) => placeHalf(spec, kind, socket.slide)));
-  const room = roomBeside(served);
+  const room = roomBeside(served, frame.tab.reach);
   const longest = longestOn(spec.boards.panel, height);
   const mistakes = [...legsTooClose(spec), ...panelTooSmall(spec, { longest, need, height })];
   if (mistakes.length > 0) throw new PresetError(spec.name, mistakes);
@@ -90,13 +90,13 @@ function piecesOf(
   });
 }
 
-/** Half the least distance between beams, and from a rail's end to its next beam, less what stands there. */
-function roomBeside(runs: readonly RailRun[]): number {
+/** Half the least distance between beams, and from the corner post's top, past which boards are lowered, to the next beam. */
+function roomBeside(runs: readonly RailRun[], reach: number): number {
   const gaps = runs.flatMap(({ beams }) => beams.slice(1).map(({ at }, i) => at - beams[i]!.at));
   const ends = runs.flatMap(({ beams, length }) => [beams[0]!.at, length - beams.at(-1)!.at]);
   return Math.min(
     ...gaps.map((gap) => gap / 2 - CUT_AIR),
-    ...ends.map((at) => at - GUIDE.cheek - GUIDE.play - CUT_AIR),
+    ...ends.map((at) => at - reach - POST_AIR),
   );
 }
 

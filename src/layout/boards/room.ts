@@ -78,7 +78,7 @@ export function boardRoom(
   const comes = floor + socket.legs.top - socket.legs.bent / 2;
   // No lower than resistors, mounting holes and sockets need: four such strips lie on a common panel.
   const low = Math.max(floor + WAY_BELOW, downTenth(comes - half - mountReach() - least));
-  const legs = comes - low;
+  const legs = Math.round(1000 * (comes - low)) / 1000;
   const most = legs - half - mountReach();
   // Between resistors and sockets, or over the sockets where those stand too low for that.
   const mounts = least <= most ? Math.round(50 * (least + most)) / 100 : upTenth(legs + half + mountReach());

@@ -15,8 +15,9 @@ export const COVER_AIR = 0.5;
 export const WAY_BELOW = 4.5;
 /** Guides: how far they reach up and along the board, how thick their cheeks and end walls are, play lengthwise. */
 export const GUIDE = { up: 6, along: 3, cheek: 1.6, play: 0.3, every: 110 } as const;
-/** Between neighbouring pieces, on each side of the middle; between a piece and the rail's end. */
+/** Between neighbouring pieces, on each side of the middle; and between a piece and the corner post it is lowered beside. */
 export const CUT_AIR = 0.3;
+export const POST_AIR = 0.4;
 /** No piece reaches farther than this beyond its last beam. */
 export const END_MOST = 12;
 /** Web from a hole's edge to the board's edge, and between unlike holes: ring and insulation. */
