@@ -141,10 +141,7 @@ export function layFrame(
     onWall: tabThickness + gap,
   });
   const height = Math.max(upTenth(FLOOR + above + MOVING_GAP), room?.cover ?? 0);
-  const inner = Math.max(
-    Math.max(mountFront + mount.length, socketFront + socket.length) + chamber,
-    room?.wall ?? 0,
-  );
+  const inner = Math.max(Math.max(mountFront + mount.length, socketFront + socket.length) + chamber, room?.wall ?? 0);
   const bossScrew = stocked(screw.sunkLengths.value, COVER + formed) ?? 0;
   return {
     section: {

@@ -49,7 +49,11 @@ function rows(context: OutputContext): (string | number | null)[][] {
   const count = quantities(kit);
   const parts = [...kit.parts.values()];
   const printedFirst = [...parts.filter((p) => p.kind === 'printed'), ...parts.filter((p) => p.kind === 'bought')];
-  return [...printedFirst.map((part) => row(part, count.get(part.id) ?? 0, context)), ...wireRows(context)];
+  return [
+    ...printedFirst.map((part) => row(part, count.get(part.id) ?? 0, context)),
+    ...panelRows(context),
+    ...wireRows(context),
+  ];
 }
 
 function row(part: Part, quantity: number, { kernel, beds, spec, light }: OutputContext): (string | number | null)[] {
@@ -73,6 +77,23 @@ function row(part: Part, quantity: number, { kernel, beds, spec, light }: Output
     part.kind === 'printed' ? `stl/${part.id}.stl` : null,
   ];
 }
+
+/** Panels to order: the boards above are cut from them. */
+const panelRows = ({ kit: { boards } }: OutputContext): (string | number | null)[][] =>
+  (boards?.panels.designs ?? []).map(({ id, order, width, height, spots }) => {
+    const cells: Readonly<Record<string, string | number>> = {
+      kind: 'bought',
+      id,
+      title: `panel to order: ${spots.map((spot) => spot.id).join(' ')}`,
+      quantity: order,
+      material: 'FR-4',
+      x_mm: width,
+      y_mm: height,
+      z_mm: boards?.boards[0]?.thickness ?? 0,
+      file: `boards/${id}.dxf`,
+    };
+    return HEADER.map((name) => cells[name] ?? null);
+  });
 
 /** Wires by the yard: what the drawn ones at the mounts stand for. */
 const wireRows = ({ kit }: OutputContext): (string | number | null)[][] =>

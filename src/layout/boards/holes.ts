@@ -50,7 +50,6 @@ export function carrierHoles(
   const { beams, plane, slide } = options;
   const { legs, legPitch } = spec.receivers.part;
   const drill = legDrill(legPitch.value);
-  const nets = (n: number) => (legs.value > 2 ? ['supply', 'ground', `line ${n}`] : ['ground', `line ${n}`]);
   const strips = beams.flatMap((x) =>
     [-1, 0, 1].map((row) => ({
       x: x + row * slide,
@@ -62,7 +61,7 @@ export function carrierHoles(
   );
   const sockets = strips.flatMap((strip, i) =>
     socketHoles(strip).map((x, leg) =>
-      hole({ x, y: strip.y, d: drill, use: 'leg', label: nets(Math.floor(i / 3) + 1)[leg] ?? `leg ${leg + 1}` }),
+      hole({ x, y: strip.y, d: drill, use: 'leg', label: `line ${Math.floor(i / 3) + 1}, leg ${leg + 1}` }),
     ),
   );
   const pullUps = pairs(options, 'pull-up', (n) => ['supply', `line ${n}`]);

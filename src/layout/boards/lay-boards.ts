@@ -43,8 +43,7 @@ export function layBoards(spec: Spec, { runs, frame, socket }: BoardsOptions): B
   const end = downTenth(Math.min(room, END_MOST, longest / 2));
   const all = served.flatMap((run) => run.segments.flatMap((segment) => piecesOf(run, segment, { end, longest })));
   // Alike where kind and beams are; a board that is chained somewhere has its second pads everywhere.
-  const key = ({ run, from, beams }: Piece) =>
-    [run.kind, ...beams.map(({ at }) => (at - from).toFixed(3))].join(' ');
+  const key = ({ run, from, beams }: Piece) => [run.kind, ...beams.map(({ at }) => (at - from).toFixed(3))].join(' ');
   const chained = new Set(all.filter(({ run }) => all.filter((p) => p.run === run).length > 1).map(key));
   const kinds = [...new Map(all.map((piece) => [key(piece), piece])).entries()];
   const counts = { emitter: 0, receiver: 0 };
@@ -94,10 +93,7 @@ function piecesOf(
 function roomBeside(runs: readonly RailRun[], reach: number): number {
   const gaps = runs.flatMap(({ beams }) => beams.slice(1).map(({ at }, i) => at - beams[i]!.at));
   const ends = runs.flatMap(({ beams, length }) => [beams[0]!.at, length - beams.at(-1)!.at]);
-  return Math.min(
-    ...gaps.map((gap) => gap / 2 - CUT_AIR),
-    ...ends.map((at) => at - reach - POST_AIR),
-  );
+  return Math.min(...gaps.map((gap) => gap / 2 - CUT_AIR), ...ends.map((at) => at - reach - POST_AIR));
 }
 
 /** Holes for legs that stand closer run into each other. */
@@ -159,11 +155,13 @@ export function guidesOf(
     else joined.push({ from: Math.max(0, from), to });
   }
   const [first, last] = segment.ends;
-  return joined.map(({ from, to }, i): Guide => ({
-    from: tidy(from),
-    to: tidy(Math.min(to, segment.length)),
-    closed: i === 0 && first === 'corner' ? 'first' : i === joined.length - 1 && last === 'corner' ? 'last' : null,
-  }));
+  return joined.map(
+    ({ from, to }, i): Guide => ({
+      from: tidy(from),
+      to: tidy(Math.min(to, segment.length)),
+      closed: i === 0 && first === 'corner' ? 'first' : i === joined.length - 1 && last === 'corner' ? 'last' : null,
+    }),
+  );
 }
 
 const tidy = (value: number): number => Math.round(value * 1000) / 1000;

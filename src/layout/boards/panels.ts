@@ -122,7 +122,13 @@ function panelSet(groups: readonly Group[], wanted: readonly Wanted[]): PanelSet
           return spot[size] + ((size === 'x') === spot.turned ? height : length);
         }),
       );
-    return { id: `panel-${i + 1}`, spots: spots.map((at) => ({ ...at, x: tidy(at.x), y: tidy(at.y) })), order, width: tidy(far('x')), height: tidy(far('y')) };
+    return {
+      id: `panel-${i + 1}`,
+      spots: spots.map((at) => ({ ...at, x: tidy(at.x), y: tidy(at.y) })),
+      order,
+      width: tidy(far('x')),
+      height: tidy(far('y')),
+    };
   });
   const ordered = designs.reduce((sum, { width, height, order }) => sum + width * height * order, 0);
   const used = wanted.reduce((sum, { length, height, quantity }) => sum + length * height * quantity, 0);

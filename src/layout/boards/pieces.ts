@@ -12,8 +12,7 @@ const HAIR = 1e-9;
 
 /** @returns the fewest pieces, by their first and last beam: even in beams where that fits, so that pieces are alike */
 export function pieces({ beams, end, longest }: PieceOptions): readonly (readonly [first: number, last: number])[] {
-  const fits = ([first, last]: readonly [number, number]) =>
-    beams[last]! - beams[first]! + 2 * end <= longest + HAIR;
+  const fits = ([first, last]: readonly [number, number]) => beams[last]! - beams[first]! + 2 * end <= longest + HAIR;
   const greedy: [number, number][] = [];
   beams.forEach((_, i) => {
     const open = greedy.at(-1);
