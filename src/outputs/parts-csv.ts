@@ -1,6 +1,7 @@
 /** `parts.csv`: what to print and what to buy, with numbers. */
 import type { Part } from '../kit/types.js';
 import { cutLength, wireLengths } from '../kit/wire-lengths.js';
+import { boardRows } from './boards/board-rows.js';
 import type { Output, OutputContext } from './context.js';
 import { tidy } from './json-text.js';
 import { partFigures, quantities, spareEmitters } from './part-figures.js';
@@ -78,22 +79,11 @@ function row(part: Part, quantity: number, { kernel, beds, spec, light }: Output
   ];
 }
 
-/** Panels to order: the boards above are cut from them. */
-const panelRows = ({ kit: { boards } }: OutputContext): (string | number | null)[][] =>
-  (boards?.panels.designs ?? []).map(({ id, order, width, height, spots }) => {
-    const cells: Readonly<Record<string, string | number>> = {
-      kind: 'bought',
-      id,
-      title: `panel to order: ${spots.map((spot) => spot.id).join(' ')}`,
-      quantity: order,
-      material: 'FR-4',
-      x_mm: width,
-      y_mm: height,
-      z_mm: boards?.boards[0]?.thickness ?? 0,
-      file: `boards/${id}.dxf`,
-    };
-    return HEADER.map((name) => cells[name] ?? null);
-  });
+/** Panels to order, from which the boards above are cut, and what is soldered to those. */
+const panelRows = ({ kit: { boards }, spec }: OutputContext): (string | number | null)[][] =>
+  boards
+    ? boardRows(boards, spec).map((cells) => HEADER.map((name) => ({ kind: 'bought', ...cells })[name] ?? null))
+    : [];
 
 /** Wires by the yard: what the drawn ones at the mounts stand for. */
 const wireRows = ({ kit }: OutputContext): (string | number | null)[][] =>

@@ -1,12 +1,9 @@
 /**
  * Which boards lie together on which panel. A maker is paid by the design and by the panel, so one design ordered several times is better than
- * several designs: first as few designs as will do, then as few panels, then as few boards too many. A board lies on one design only.
+ * several designs: first as few designs as will do, then as few panels, then as few boards too many.
  */
-import { type PanelLimit, type PanelSpot, packPanel, type Strip } from './pack.js';
-
-export interface Wanted extends Strip {
-  readonly quantity: number;
-}
+import { type Group, mixed, type Wanted } from './mix.js';
+import { type PanelLimit, type PanelSpot, packPanel } from './pack.js';
 
 export interface PanelDesign {
   readonly id: string;
@@ -26,13 +23,6 @@ export interface PanelSet {
   readonly waste: number;
 }
 
-/** One design: how many of each board lie on it, and how often it is ordered. */
-interface Group {
-  readonly spots: readonly PanelSpot[];
-  readonly order: number;
-  readonly spare: number;
-}
-
 /** Kinds of boards up to which every way to share them among designs is looked at: 877 ways for seven. */
 const MOST_KINDS = 7;
 
@@ -48,8 +38,9 @@ export function solvePanels(wanted: readonly Wanted[], limit: PanelLimit): Panel
     return group;
   };
   if (wanted.some((kind) => solved([kind]) === null)) return null;
-  const groups = wanted.length <= MOST_KINDS ? best(wanted, solved) : firstFit(wanted, solved);
-  return panelSet(groups, wanted);
+  const apart = wanted.length <= MOST_KINDS ? best(wanted, solved) : firstFit(wanted, solved);
+  const at = { designs: apart.length, fewerThan: ordered(apart) };
+  return panelSet((at.designs > 1 && mixed(wanted, limit, at)) || apart, wanted);
 }
 
 /** Fewest panels of one design that give every board often enough; null where one of each is too much for a panel. */
@@ -59,8 +50,7 @@ function solveGroup(kinds: readonly Wanted[], limit: PanelLimit): Group | null {
     const strips = kinds.flatMap((kind) => Array.from({ length: Math.ceil(kind.quantity / order) }, () => kind));
     const spots = packPanel(strips, limit);
     if (!spots) continue;
-    const needed = kinds.reduce((sum, { quantity }) => sum + quantity, 0);
-    return { spots, order, spare: order * spots.length - needed };
+    return { spots, order };
   }
   return null;
 }
@@ -72,8 +62,8 @@ function best(wanted: readonly Wanted[], solved: Solve): readonly Group[] {
   let found: readonly Group[] | null = null;
   const cost = (groups: readonly Group[]) => [
     groups.length,
-    groups.reduce((sum, { order }) => sum + order, 0),
-    groups.reduce((sum, { spare }) => sum + spare, 0),
+    ordered(groups),
+    groups.reduce((sum, { order, spots }) => sum + order * spots.length, 0),
   ];
   const visit = (rest: readonly Wanted[], parts: readonly (readonly Wanted[])[]): void => {
     const [kind, ...later] = rest;
@@ -95,6 +85,8 @@ function best(wanted: readonly Wanted[], solved: Solve): readonly Group[] {
   visit(wanted, []);
   return found ?? [];
 }
+
+const ordered = (groups: readonly Group[]): number => groups.reduce((sum, { order }) => sum + order, 0);
 
 function less(a: readonly number[], b: readonly number[]): boolean {
   const i = a.findIndex((value, k) => value !== b[k]);
@@ -130,12 +122,14 @@ function panelSet(groups: readonly Group[], wanted: readonly Wanted[]): PanelSet
       height: tidy(far('y')),
     };
   });
-  const ordered = designs.reduce((sum, { width, height, order }) => sum + width * height * order, 0);
+  const area = designs.reduce((sum, { width, height, order }) => sum + width * height * order, 0);
   const used = wanted.reduce((sum, { length, height, quantity }) => sum + length * height * quantity, 0);
   return {
     designs,
-    spare: groups.reduce((sum, { spare }) => sum + spare, 0),
-    waste: ordered > 0 ? 1 - used / ordered : 0,
+    spare:
+      groups.reduce((sum, { order, spots }) => sum + order * spots.length, 0) -
+      wanted.reduce((sum, { quantity }) => sum + quantity, 0),
+    waste: area > 0 ? 1 - used / area : 0,
   };
 }
 
