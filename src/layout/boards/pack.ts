@@ -52,7 +52,9 @@ export function packPanel(strips: readonly Strip[], limit: PanelLimit): readonly
       for (const { id, length, height } of [...strips].sort(order)) packer.add(length + CUT, height + CUT, id);
       const [bin, other] = packer.bins;
       if (bin === undefined || other !== undefined || bin.rects.length !== strips.length) continue;
-      if (bin.rects.some(({ x, y }) => x > limit.x || y > limit.y)) continue;
+      // A piece too large for any bin is given one of its own size.
+      if (bin.rects.some(({ x, y, width, height }) => x + width - CUT > limit.x + HAIR || y + height - CUT > limit.y + HAIR))
+        continue;
       return bin.rects.map(({ x, y, rot, data }) => ({ id: data as string, x, y, turned: rot === true }));
     }
   return null;
