@@ -36,16 +36,12 @@ describe('nothing is in the way of anything', () => {
       small('emitters: { part: led-5-red }\nscan: { light_us: 150 }\nboards: { emitters: true }'),
     ],
     ['rails in pieces, cells unequal', `${shipped('glaze-selector')}\nboards: { emitters: true }`],
-  ] as const)(
-    '%s',
-    ([, preset]) => {
-      const { findings, inPieces } = said(shop, preset);
-      expect(findings.filter(({ severity }) => severity === 'error')).toEqual([]);
-      expect(inPieces).toEqual([]);
-      expect(findings.filter(({ code }) => code === 'boards/panels')).toHaveLength(1);
-    },
-    120_000,
-  );
+  ] as const)('%s', { timeout: 120_000 }, ([, preset]) => {
+    const { findings, inPieces } = said(shop, preset);
+    expect(findings.filter(({ severity }) => severity === 'error')).toEqual([]);
+    expect(inPieces).toEqual([]);
+    expect(findings.filter(({ code }) => code === 'boards/panels')).toHaveLength(1);
+  });
 });
 
 test('each leg comes in the middle of its hole in the middle row', () => {

@@ -1,5 +1,5 @@
 /** Board files read back by readers of others: dxf-parser for DXF, linkedom for SVG. */
-import { DxfParser } from 'dxf-parser';
+import * as dxfParser from 'dxf-parser';
 import { DOMParser } from 'linkedom';
 import { beforeAll, describe, expect, test } from 'vitest';
 import type { Kit } from '../../src/kit/types.js';
@@ -26,6 +26,9 @@ const sorted = (circles: readonly Circle[]) =>
   circles
     .map(({ x, y, d, layer }) => ({ x: round(x), y: round(y), d: round(d), layer }))
     .sort((a, b) => a.x - b.x || a.y - b.y || a.d - b.d);
+
+// Node gives the package's class as the default of its module; its types say that it is a name within.
+const { default: DxfParser } = dxfParser as unknown as { readonly default: typeof dxfParser.DxfParser };
 
 function readDxf(text: string) {
   const dxf = new DxfParser().parseSync(text)!;
