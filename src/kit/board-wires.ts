@@ -20,7 +20,8 @@ export function fromBoards(wires: readonly Wire[], boards: BoardsOfKit | undefin
     if (!place) return [wire];
     const { placement, line, switched } = place;
     const what = wire.name.slice(end.length + 1);
-    if (what === 'signal' || (what === 'minus' && switched)) return [{ ...wire, from: `${placement} pad line ${line}` }];
+    if (what === 'signal' || (what === 'minus' && switched))
+      return [{ ...wire, from: `${placement} pad line ${line}` }];
     // The first line's pair, at the pads, supplies the whole board.
     if (line > 1) return [];
     const own = (sign: 'plus' | 'minus', pad: string): Wire => ({

@@ -1,4 +1,4 @@
-/** Posts on a rail's floor that hold the lower edges of boards: two cheeks with a slot between, closed toward a corner. */
+/** Posts on a rail's floor that hold the lower edges of boards: two cheeks with a slot between, closed beyond a board's end. */
 import { GUIDE } from '../layout/boards/sizes.js';
 import { side } from '../layout/fits.js';
 import type { Layout } from '../layout/layout.js';
@@ -27,16 +27,15 @@ export function boardGuides(k: Kernel, { spec, frame }: Layout, { kind, guides =
     [inner, high],
     [first, high],
   ]);
-  // The end wall runs into the cheeks: its faces flush with theirs would leave slivers.
   const wall = polygon([
     [first, floor],
     [last, floor],
     [last, high],
     [first, high],
   ]);
-  return guides.flatMap(({ from, to, closed }) => [
+  return guides.flatMap(({ from, to, walls: [before, after] }) => [
     prism(k, slotted, { axis: 'x', from, to }),
-    ...(closed === 'first' ? [prism(k, wall, { axis: 'x', from: from - GUIDE.cheek, to: from })] : []),
-    ...(closed === 'last' ? [prism(k, wall, { axis: 'x', from: to, to: to + GUIDE.cheek })] : []),
+    ...(before > 0 ? [prism(k, wall, { axis: 'x', from: from - before, to: from })] : []),
+    ...(after > 0 ? [prism(k, wall, { axis: 'x', from: to, to: to + after })] : []),
   ]);
 }

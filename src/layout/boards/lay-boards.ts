@@ -5,11 +5,11 @@ import { downTenth, side, upTenth } from '../fits.js';
 import type { FrameLayout } from '../frame.js';
 import type { RailRun, RailSegment } from '../runs.js';
 import type { SocketLayout } from '../socket.js';
-import { carrierHoles, guideSpans, placeHalf, supplyHoles } from './holes.js';
+import { carrierHoles, placeHalf, supplyHoles } from './holes.js';
 import { solvePanels } from './panels.js';
 import { longestOn, pieces } from './pieces.js';
-import { CUT_AIR, END_MOST, GUIDE, legDrill, POST_AIR, ROW_WEB } from './sizes.js';
-import type { Board, BoardPlace, BoardsLayout, Guide } from './types.js';
+import { CUT_AIR, END_MOST, legDrill, POST_AIR, ROW_WEB } from './sizes.js';
+import type { Board, BoardPlace, BoardsLayout } from './types.js';
 
 export interface BoardsOptions {
   readonly runs: readonly RailRun[];
@@ -133,35 +133,6 @@ function legLength(spec: Spec, { legs, axis, tube }: SocketLayout): number {
   const up = legs.top - (axis - sensorFromTop.value + height.value);
   const back = -legs.out + tube.end - side(spec, 'slide') - depth.value / 2;
   return upTenth(up + back);
-}
-
-/** Posts of one piece of rail: at both ends of each board, and between where it is long; neighbours share one. */
-export function guidesOf(
-  { places, boards }: BoardsLayout,
-  { run, segment }: { readonly run: RailRun; readonly segment: RailSegment },
-): readonly Guide[] {
-  const own = places
-    .filter(({ side: at, from }) => at === run.side && from > segment.from && from < segment.from + segment.length)
-    .map(({ from, board }) => ({ a: from - segment.from, length: boards.find(({ id }) => id === board)!.length }));
-  const spans = own.flatMap(({ a, length }) => [
-    [a - GUIDE.play, a + GUIDE.along] as const,
-    ...guideSpans(length).map(([from, to]) => [a + from, a + to] as const),
-    [a + length - GUIDE.along, a + length + GUIDE.play] as const,
-  ]);
-  const joined: { from: number; to: number }[] = [];
-  for (const [from, to] of spans) {
-    const last = joined.at(-1);
-    if (last && from - last.to < GUIDE.cheek) last.to = Math.max(to, last.to);
-    else joined.push({ from: Math.max(0, from), to });
-  }
-  const [first, last] = segment.ends;
-  return joined.map(
-    ({ from, to }, i): Guide => ({
-      from: tidy(from),
-      to: tidy(Math.min(to, segment.length)),
-      closed: i === 0 && first === 'corner' ? 'first' : i === joined.length - 1 && last === 'corner' ? 'last' : null,
-    }),
-  );
 }
 
 const tidy = (value: number): number => Math.round(value * 1000) / 1000;

@@ -53,7 +53,11 @@ export function packPanel(strips: readonly Strip[], limit: PanelLimit): readonly
       const [bin, other] = packer.bins;
       if (bin === undefined || other !== undefined || bin.rects.length !== strips.length) continue;
       // A piece too large for any bin is given one of its own size.
-      if (bin.rects.some(({ x, y, width, height }) => x + width - CUT > limit.x + HAIR || y + height - CUT > limit.y + HAIR))
+      if (
+        bin.rects.some(
+          ({ x, y, width, height }) => x + width - CUT > limit.x + HAIR || y + height - CUT > limit.y + HAIR,
+        )
+      )
         continue;
       return bin.rects.map(({ x, y, rot, data }) => ({ id: data as string, x, y, turned: rot === true }));
     }

@@ -49,11 +49,11 @@ export interface BoardPlace {
   readonly beams: readonly { readonly line: 'column' | 'row'; readonly index: number }[];
 }
 
-/** A post of the rail that holds boards' lower edges: along the piece of rail, and whether its ends are closed. */
+/** A post of the rail that holds boards' lower edges: its slot along the piece of rail, and how thick the walls are that close it; 0: open. */
 export interface Guide {
   readonly from: number;
   readonly to: number;
-  readonly closed: 'first' | 'last' | null;
+  readonly walls: readonly [first: number, last: number];
 }
 
 export interface BoardsLayout {
