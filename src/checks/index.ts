@@ -3,6 +3,7 @@ import type { Finding } from '../findings.js';
 import { aim } from './aim.js';
 import { bay } from './bay.js';
 import { bed } from './bed.js';
+import { boards } from './boards.js';
 import { clearance } from './clearance.js';
 import { type Check, type CheckInputs, checkContext } from './context.js';
 import { corridors } from './corridors.js';
@@ -48,6 +49,7 @@ export const CHECKS: readonly Check[] = [
   scan,
   supply,
   bay,
+  boards,
   labels,
   bed,
   overhang,

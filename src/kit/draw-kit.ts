@@ -8,12 +8,13 @@ import { placeLids } from './bay-lids.js';
 import { placeModules } from './bay-modules.js';
 import { placeFeet, placeTrays, wiresInto } from './bay-trays.js';
 import { bench } from './bench.js';
+import { boardsOf, placeBoards, supplySteps } from './boards.js';
 import { placeCovers, placeHood, placePlugs } from './covers.js';
 import { placeDeck } from './deck.js';
 import { placeFrame } from './frame.js';
 import type { Lettering } from './legends.js';
 import { benchSteps, lowerMounts, mountInRail, placeEmitters } from './mounts.js';
-import { placeReceivers, socketInRail, socketSteps } from './sockets.js';
+import { carrierSteps, placeReceivers, socketInRail, socketSteps } from './sockets.js';
 import type { Kit } from './types.js';
 
 export function drawKit(
@@ -29,10 +30,14 @@ export function drawKit(
   const emitters = emitting.flatMap((run) => placeEmitters(b, run));
   benchSteps(b, emitters);
   lowerMounts(b, emitters);
-  socketSteps(
+  supplySteps(
     b,
-    receiving.flatMap((run) => placeReceivers(b, run)),
+    emitting.flatMap((run) => placeBoards(b, run)),
   );
+  const receivers = receiving.flatMap((run) => placeReceivers(b, run));
+  const carriers = receiving.flatMap((run) => placeBoards(b, run));
+  if (carriers.length > 0) carrierSteps(b, { receivers, carriers });
+  else socketSteps(b, receivers);
   placeDeck(b, lettering);
   if (withBay) placeModules(b, withBay, 'boards');
   placeHood(b, placeCovers(b));
@@ -44,7 +49,12 @@ export function drawKit(
     placeFeet(b, withBay);
   }
   placeBeams();
-  return { ...b.kit(), ...(withBay && { bay: withBay.bay, ...wiresInto(withBay) }) };
+  const boards = boardsOf(b);
+  return {
+    ...b.kit(),
+    ...(withBay && { bay: withBay.bay, ...wiresInto(withBay) }),
+    ...(boards && { boards }),
+  };
 
   /** From each emitter's front, as it stands when aligned, to the mouth of its aperture. */
   function placeBeams(): void {

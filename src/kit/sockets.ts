@@ -8,9 +8,12 @@ import { drawReceiverSocket, drawSocketLid } from '../parts/receiver-socket.js';
 import { frame, multiply, translation } from '../solid/matrix.js';
 import type { Matrix } from '../solid/mesh.js';
 import { type Bench, formedOverlap, hexKey, move } from './bench.js';
+import { boardAt, type PlacedBoard, plugMoves } from './boards.js';
 import { railName } from './mounts.js';
 
 export interface PlacedReceiver {
+  /** `column-3`. */
+  readonly beam: string;
   readonly socket: string;
   readonly receiver: string;
   readonly lid: string;
@@ -49,7 +52,7 @@ export function placeReceivers(b: Bench, run: RailRun): PlacedReceiver[] {
         () => drawReceiver(k, spec.receivers.part, s),
       ),
       matrix: multiply(base, translation([s.tube.end - side(spec, 'slide'), 0, s.axis])),
-      touches: [socket],
+      touches: [socket, ...boardAt(b, run, stem)],
     });
     b.fit({
       a: socket,
@@ -84,7 +87,7 @@ export function placeReceivers(b: Bench, run: RailRun): PlacedReceiver[] {
       when: 'covers on',
       through: [socket],
     });
-    return { socket, receiver, lid, screw };
+    return { beam: stem, socket, receiver, lid, screw };
   });
 }
 
@@ -108,5 +111,41 @@ export function socketSteps(b: Bench, receivers: readonly PlacedReceiver[]): voi
       move(r.socket, [0, 0, -1], section.height + 5),
       move(r.screw, [0, 0, -1], section.height + 5, { tool: hexKey(b.layout.spec.screws.fix, 'cap').name }),
     ]),
+  });
+}
+
+/** With carriers: sockets first, then each carrier with all its receivers, then the lids. */
+export function carrierSteps(
+  b: Bench,
+  { receivers, carriers }: { readonly receivers: readonly PlacedReceiver[]; readonly carriers: readonly PlacedBoard[] },
+): void {
+  const travel = b.layout.frame.section.height + 5;
+  b.step('Set each socket on its ridge, in the middle of its slide, and hold it with a screw from above', {
+    joins: receivers.map((r) => r.socket),
+    hardware: receivers.map((r) => r.screw),
+    moves: receivers.flatMap((r) => [
+      move(r.socket, [0, 0, -1], travel),
+      move(r.screw, [0, 0, -1], travel, { tool: hexKey(b.layout.spec.screws.fix, 'cap').name }),
+    ]),
+  });
+  const of = new Map(receivers.map((r) => [r.beam, r.receiver]));
+  const plugged = carriers.map((carrier) => ({ carrier, own: carrier.beams.map((beam) => of.get(beam)!) }));
+  b.step(
+    'Solder socket strips, pull-ups and wires to each carrier; bend each receiver’s legs up and back, cut them to length and plug them into the middle row: the row above is for a socket slid to the right, the row below for one slid to the left, seen from the field',
+    {
+      joins: [],
+      hardware: plugged.flatMap(({ carrier, own }) => [carrier.name, ...own]),
+      moves: plugged.flatMap(({ carrier, own }) => plugMoves(carrier, own)),
+    },
+  );
+  b.step('Lower each carrier with its receivers: they drop into their sockets, its lower edge into the guides', {
+    joins: [],
+    hardware: [],
+    moves: carriers.map(({ name }) => move(name, [0, 0, -1], travel)),
+  });
+  b.step('Press a lid on each socket', {
+    joins: receivers.map((r) => r.lid),
+    hardware: [],
+    moves: receivers.map((r) => move(r.lid, [0, 0, -1], 10, { inFrameOf: r.socket })),
   });
 }

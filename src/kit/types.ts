@@ -4,6 +4,8 @@
  */
 import type { ScrewSize } from '../components/types.js';
 import type { BayLayout } from '../layout/bay/types.js';
+import type { PanelSet } from '../layout/boards/panels.js';
+import type { Board } from '../layout/boards/types.js';
 import type { Solid } from '../solid/kernel.js';
 import type { Box, Matrix, Vec3 } from '../solid/mesh.js';
 
@@ -160,6 +162,20 @@ export interface Reach {
   readonly room: Box;
 }
 
+/** Boards to order, and which stands where. */
+export interface BoardsOfKit {
+  readonly boards: readonly Board[];
+  readonly panels: PanelSet;
+  readonly places: readonly {
+    readonly board: string;
+    readonly placement: string;
+    /** Names of its beams, in the order of the board's lines. */
+    readonly beams: readonly string[];
+  }[];
+  /** What a receiver's legs must be long to reach into their sockets [mm]; 0 without carriers. */
+  readonly legLength: number;
+}
+
 export interface Kit {
   readonly parts: ReadonlyMap<string, Part>;
   readonly placements: readonly Placement[];
@@ -173,5 +189,7 @@ export interface Kit {
   readonly legends?: readonly KitLegend[];
   /** Where the wires end, where the kit has a place for its electronics; left out: beyond the corners. */
   readonly wiresEnd?: Vec3;
+  /** Left out: none. */
+  readonly boards?: BoardsOfKit;
   readonly assembly: readonly Step[];
 }

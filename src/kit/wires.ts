@@ -4,6 +4,8 @@ import { layScan } from '../layout/scan.js';
 import { supplyFigures } from '../layout/supply.js';
 import type { ChannelRow } from '../optics/scan-plan.js';
 import type { Spec } from '../spec/spec.js';
+import { fromBoards } from './board-wires.js';
+import type { Kit } from './types.js';
 import { cutLength, routeLength, wireRuns } from './wire-lengths.js';
 
 /** A wire as it is soldered, before its length is known. */
@@ -125,15 +127,16 @@ export function wiresOf({
   kit,
   spec,
 }: {
-  readonly kit: Parameters<typeof wireRuns>[0];
+  readonly kit: Parameters<typeof wireRuns>[0] & Pick<Kit, 'boards'>;
   readonly spec: Spec;
 }): readonly Wire[] {
   const runs = new Map(wireRuns(kit).map(({ beam, end, length }) => [`${beam} ${end}`, length] as const));
   const inside = routeLength(null, { posts: [] });
-  return netsOf(spec).map((net): Wire => {
+  const wires = netsOf(spec).map((net): Wire => {
     const exact = net.along === null ? inside : runs.get(`${net.along.beam} ${net.along.end}`);
     return { ...net, length: exact === undefined ? null : cutLength(exact) };
   });
+  return fromBoards(wires, kit.boards);
 }
 
 /** @returns the wire of a name @throws {Error} where there is none */

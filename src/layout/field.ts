@@ -6,7 +6,7 @@ import { type Grid, layGrid } from './grid.js';
 import { type AtBeam, decisive, type MarginNeed, marginNeeds, marginsOf } from './margin.js';
 import type { MountLayout } from './mount.js';
 import { askMount, longestPiece, type MountAsk } from './mount-ask.js';
-import { laySocket } from './socket.js';
+import { laySocket, plugged } from './socket.js';
 
 /** What is known of mounts, field and frame before the rest is laid out around them. */
 export interface Field<Found> extends AtBeam {
@@ -46,7 +46,8 @@ export const longestRail = ({ width, depth }: Pick<Grid, 'width' | 'depth'>): nu
 
 function around(spec: Spec, mount: MountLayout): AtBeam {
   const socket = laySocket(spec, { axis: mount.axis, pitch: gridOf(spec).leastPitch });
-  return { mount, socket, frame: layFrame(spec, { mount, socket }) };
+  const frame = layFrame(spec, { mount, socket });
+  return { mount, socket: plugged(spec, { socket, frame }), frame };
 }
 
 /** What the preset pins too small, axis by axis, with the need that asks for the most. */

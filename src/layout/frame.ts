@@ -7,6 +7,8 @@ import { threads } from '../components/index.js';
 import { frame as frameMatrix } from '../solid/matrix.js';
 import type { Matrix } from '../solid/mesh.js';
 import type { Spec } from '../spec/spec.js';
+import { type BoardPlane, type BoardRoom, boardRoom } from './boards/room.js';
+import { COVER_AIR } from './boards/sizes.js';
 import { corridorMost } from './corridor.js';
 import { side, stocked, upTenth } from './fits.js';
 import type { Grid } from './grid.js';
@@ -79,6 +81,8 @@ export interface FrameLayout {
   readonly joint: JointLayout;
   readonly tab: TabLayout;
   readonly boss: BossLayout;
+  /** Where boards stand; left out: none are asked for. */
+  readonly board?: BoardPlane;
 }
 
 export const WALL = 3;
@@ -118,7 +122,6 @@ export function layFrame(
   const window = emitterWindow(spec, { mount, section: { mountFront }, corridor: corridorMost(spec) });
   const lintel = mount.axis + window.radius * Math.SQRT2 + LINTEL - MOVING_GAP;
   const above = Math.max(mount.sweep.top, socket.top + socket.lid.thickness, lintel);
-  const height = upTenth(FLOOR + above + MOVING_GAP);
   const socketFront = wall + SOCKET_GAP;
   const joint = layJoint(spec, wall);
   const gap = side(spec, 'snug');
@@ -130,7 +133,15 @@ export function layFrame(
   const wires = Math.max(...mount.wire.path.map(([u]) => -u)) + mount.wire.diameter / 2 + swing - mount.length;
   const behind = Math.max(wires, -socket.legs.out - socket.length);
   const chamber = Math.max(CHAMBER, upTenth(behind + MOVING_GAP + tabThickness + gap));
-  const inner = Math.max(mountFront + mount.length, socketFront + socket.length) + chamber;
+  const room = boardRoom(spec, {
+    socket,
+    floor: FLOOR,
+    sockets: socketFront + socket.length,
+    wires: mountFront + mount.length + wires,
+    onWall: tabThickness + gap,
+  });
+  const height = Math.max(upTenth(FLOOR + above + MOVING_GAP), room?.cover ?? 0);
+  const inner = Math.max(Math.max(mountFront + mount.length, socketFront + socket.length) + chamber, room?.wall ?? 0);
   const bossScrew = stocked(screw.sunkLengths.value, COVER + formed) ?? 0;
   return {
     section: {
@@ -166,7 +177,12 @@ export function layFrame(
       engaged: bossScrew - COVER,
       pilotDepth: bossScrew - COVER + 1,
     },
+    ...(room && { board: boardPlane(room, height) }),
   };
+}
+
+function boardPlane({ cover, wall, ...plane }: BoardRoom, height: number): BoardPlane {
+  return { ...plane, top: height - COVER_AIR };
 }
 
 /** Radius of a countersink at its face [mm]: the head's sharp cone, a tenth below. */

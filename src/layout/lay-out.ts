@@ -9,6 +9,8 @@ import { rad } from '../units.js';
 import { aroundMistakes } from './around.js';
 import { bayIn } from './bay/hold.js';
 import { layBay } from './bay/lay-bay.js';
+import { guidesOf } from './boards/guides.js';
+import { layBoards } from './boards/lay-boards.js';
 import { layCable } from './cable.js';
 import { corridorOf } from './corridor.js';
 import { layDeck } from './deck.js';
@@ -118,12 +120,14 @@ export function layAround(spec: Spec, field: Field<MountSolution>): Layout {
   const deckHold = holdDeck(spec, { grid, frame, runs: rails, deck });
   const bay = layBay(spec, { grid, frame, runs: rails });
   solved.push(...(bay?.solved ?? []));
+  const boards = layBoards(spec, { runs: rails, frame, socket });
   const runs = rails.map((run) => ({
     ...run,
     segments: run.segments.map((segment) => ({
       ...segment,
       deckScrews: deckScrewsIn(deckHold, run, segment),
       ...bayIn(bay?.bay ?? null, run, segment),
+      ...(boards && { guides: guidesOf(boards, { run, segment }) }),
     })),
   }));
   solved.push(...seams(runs), {
@@ -164,6 +168,7 @@ export function layAround(spec: Spec, field: Field<MountSolution>): Layout {
     bay: bay?.bay ?? null,
     deckHold,
     hood,
+    ...(boards && { boards }),
     corridor: free,
     solved,
   };

@@ -1,6 +1,7 @@
 /** Everything that `parts/` draws and `kit/` places, in numbers. */
 import type { Solved, Spec } from '../spec/spec.js';
 import type { BayLayout } from './bay/types.js';
+import type { BoardsLayout } from './boards/types.js';
 import type { CableLayout } from './cable.js';
 import type { DeckLayout } from './deck.js';
 import type { DeckHold } from './deck-screws.js';
@@ -33,6 +34,8 @@ export interface Layout {
   readonly bay: BayLayout | null;
   readonly deckHold: DeckHold;
   readonly hood: HoodLayout;
+  /** Left out: no boards are asked for. */
+  readonly boards?: BoardsLayout;
   /** Free diameter that every beam needs, emitter to aperture, and the beam's own at the receiver, by axis. */
   readonly corridor: number;
   readonly solved: readonly Solved[];

@@ -3,6 +3,7 @@
  * cover's inner screws each need there. mm.
  */
 import type { Spec } from '../spec/spec.js';
+import { placeHalf } from './boards/holes.js';
 import { upTenth } from './fits.js';
 import { BOSS_LEAST, type FrameLayout, layJoint, sunkRim, TAB, WALL } from './frame.js';
 import { leastPitchOf, type Margins, spanOf } from './grid.js';
@@ -72,7 +73,17 @@ function besideBeams(spec: Spec, { mount, socket, frame }: AtBeam) {
       half: collarRadius(spec),
     },
     { what: 'the last receiver socket, lowered beside the corner post', half: socket.width / 2 },
+    ...boardsBeside(spec, socket),
   ];
+}
+
+/** Boards end beside the corner post: the holes of their last beam must not lie beyond that. */
+function boardsBeside(spec: Spec, { slide }: SocketLayout) {
+  const ends = (['receiver', 'emitter'] as const).filter((kind) => spec.boards?.[`${kind}s`]);
+  return ends.map((kind) => ({
+    what: `the holes of the last ${kind} on its board, which ends at the corner post`,
+    half: placeHalf(spec, kind, slide),
+  }));
 }
 
 /** Where the cells are too narrow for the cover's screws between them, those stand beside the outermost mount. */

@@ -1,6 +1,7 @@
 /** Each rail along its side: beams, seams, segments, ribs and bosses, in rail coordinates. */
 import type { Matrix } from '../solid/mesh.js';
 import type { Spec } from '../spec/spec.js';
+import type { Guide } from './boards/types.js';
 import { type FrameLayout, railMatrix, SIDES, type Side } from './frame.js';
 import type { Grid } from './grid.js';
 import { split } from './split.js';
@@ -29,6 +30,8 @@ export interface RailSegment {
   readonly fieldBosses: readonly number[];
   /** Where a screw from the deck ends in its sill. */
   readonly deckScrews: readonly number[];
+  /** Posts that hold boards; left out: none. */
+  readonly guides?: readonly Guide[];
   /** Where its cover begins and ends. */
   readonly cover: readonly [number, number];
   /** What a bay that hangs on it needs: bosses behind its screws, and a notch for wires in the outer wall's top. */

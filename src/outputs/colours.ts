@@ -22,6 +22,7 @@ const BY_ID: readonly (readonly [RegExp, Vec3])[] = [
   [/^module-battery/, [92, 118, 150]],
   [/^module-/, [74, 122, 92]],
   [/^light-pipe/, [226, 226, 232]],
+  [/^(carrier|supply-board)/, [62, 112, 88]],
   [/wires/, [150, 52, 52]],
   [/^(barrel|own-emitter)/, [208, 182, 96]],
   [/^led/, [196, 70, 60]],

@@ -1,4 +1,5 @@
 /** Every kind of output besides the shapes, which the gate reads before anything else is made. A new one is one line. */
+import { boardFiles } from './boards/board-files.js';
 import { channelsCsv } from './channels-csv.js';
 import type { Outputs } from './context.js';
 import { crossingsJson } from './crossings-json.js';
@@ -26,6 +27,7 @@ export const OUTPUTS = {
   crossingsJson,
   kitJson,
   summary,
+  boardFiles,
   partSheets,
   plan,
   exploded,

@@ -6,6 +6,7 @@ import type { Matrix, Vec3 } from '../solid/mesh.js';
 import { bayJson } from './bay-json.js';
 import type { Bed } from './beds/lay-beds.js';
 import { PLASTIC_ASSUMES } from './beds/plastic.js';
+import { boardsJson } from './boards/boards-json.js';
 import { CAUTIONS } from './cautions.js';
 import { channelsJson } from './channels-csv.js';
 import type { Output, OutputContext } from './context.js';
@@ -47,6 +48,7 @@ function kitValue(context: OutputContext): Json {
       corridor_mm: tidy(corridor),
     })),
     ...bayJson(kit),
+    ...boardsJson(kit),
     findings: findings.map(findingJson),
     assembly: assembly(kit),
     solved: solved.map(({ path, value, why }) => ({

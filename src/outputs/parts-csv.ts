@@ -1,6 +1,7 @@
 /** `parts.csv`: what to print and what to buy, with numbers. */
 import type { Part } from '../kit/types.js';
 import { cutLength, wireLengths } from '../kit/wire-lengths.js';
+import { boardRows } from './boards/board-rows.js';
 import type { Output, OutputContext } from './context.js';
 import { tidy } from './json-text.js';
 import { partFigures, quantities, spareEmitters } from './part-figures.js';
@@ -49,7 +50,11 @@ function rows(context: OutputContext): (string | number | null)[][] {
   const count = quantities(kit);
   const parts = [...kit.parts.values()];
   const printedFirst = [...parts.filter((p) => p.kind === 'printed'), ...parts.filter((p) => p.kind === 'bought')];
-  return [...printedFirst.map((part) => row(part, count.get(part.id) ?? 0, context)), ...wireRows(context)];
+  return [
+    ...printedFirst.map((part) => row(part, count.get(part.id) ?? 0, context)),
+    ...panelRows(context),
+    ...wireRows(context),
+  ];
 }
 
 function row(part: Part, quantity: number, { kernel, beds, spec, light }: OutputContext): (string | number | null)[] {
@@ -73,6 +78,12 @@ function row(part: Part, quantity: number, { kernel, beds, spec, light }: Output
     part.kind === 'printed' ? `stl/${part.id}.stl` : null,
   ];
 }
+
+/** Panels to order, from which the boards above are cut, and what is soldered to those. */
+const panelRows = ({ kit: { boards }, spec }: OutputContext): (string | number | null)[][] =>
+  boards
+    ? boardRows(boards, spec).map((cells) => HEADER.map((name) => ({ kind: 'bought', ...cells })[name] ?? null))
+    : [];
 
 /** Wires by the yard: what the drawn ones at the mounts stand for. */
 const wireRows = ({ kit }: OutputContext): (string | number | null)[][] =>

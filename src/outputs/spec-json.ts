@@ -55,6 +55,7 @@ export function specJson(spec: Spec, solved: readonly Solved[]): Json {
       battery_v: spec.supply.batteryV,
     }),
     ...(spec.bay && { bay: baySpecJson(spec.bay) as Tree }),
+    ...(spec.boards && { boards: { ...spec.boards, panel: { ...spec.boards.panel } } }),
   };
   // Only what the spec leaves out: a default that is already a list of cells is not put back as a count.
   for (const { path, value } of solved) put(tree, path.split('.'), plain(value));

@@ -1,6 +1,7 @@
 /** `summary.txt`: what was made, what was chosen, what was found, for the person who builds it. */
 import type { GridSamples } from '../layout/light/sample-grids.js';
 import { aimText } from './aim-text.js';
+import { boardsText } from './boards/boards-text.js';
 import { CAUTIONS } from './cautions.js';
 import type { Output, OutputContext } from './context.js';
 import { findingsText, tally } from './findings-text.js';
@@ -61,6 +62,7 @@ export function madeText(context: OutputContext, width: number): string {
     `To print: ${counted(printed.pieces, 'piece')} of ${counted(printed.kinds, 'kind')}, ${Math.round(printed.mass)} g if solid, in ${spec.material.plastic.title} on ${spec.printer.machine.title}.`,
     ...bedsLine(context),
     `To buy: ${counted(bought.pieces, 'piece')} of ${counted(bought.kinds, 'kind')}.`,
+    ...(kit.boards ? [boardsText(kit.boards)] : []),
   ];
   return lines.map((line) => wrap(line, { width, indent: '  ' })).join('\n');
 }
@@ -84,6 +86,8 @@ const WHAT_FOR: Readonly<Record<string, string>> = {
   'sheets/':
     'on paper, 1:1: the keys’ legend, and a template of outline, beams and screws; the PDFs on A4 or Letter pages',
   'pictures/': 'the kit, closed and open, and each printed part',
+  'boards/':
+    'outline and drill of each board, and of each panel to order them on, as DXF and SVG; every hole in holes.csv; the copper is not drawn',
   'parts.csv': 'what to print and what to buy, with numbers',
   'channels.csv': 'which line is read on which channel, for wiring and program',
   'report.html':
@@ -95,12 +99,13 @@ const WHAT_FOR: Readonly<Record<string, string>> = {
   'summary.txt': 'this text',
 };
 
-function filesText({ shapes }: OutputContext, width: number): string {
+function filesText({ shapes, kit }: OutputContext, width: number): string {
   const folders = new Set([
     'prints/',
     'drawings/',
     'sheets/',
     'pictures/',
+    ...(kit.boards ? ['boards/'] : []),
     ...shapes.map(({ folder }) => `${folder}/`),
   ]);
   const there = Object.entries(WHAT_FOR).filter(([path]) => !path.endsWith('/') || folders.has(path));

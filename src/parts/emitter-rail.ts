@@ -7,6 +7,7 @@ import type { RailSegment } from '../layout/runs.js';
 import type { Kernel, Solid } from '../solid/kernel.js';
 import { polygon, teardrop } from '../solid/outlines.js';
 import { atPlaces, box, prism } from '../solid/shapes.js';
+import { boardGuides } from './board-guides.js';
 import { sunkHole } from './holes.js';
 import { railBody } from './rail.js';
 
@@ -30,7 +31,7 @@ export function drawEmitterRail(k: Kernel, layout: Layout, segment: RailSegment)
       segment.beams.map((x) => [x, 0, 0]),
     ),
   );
-  return k.subtract(k.union([...add, ...ribs(k, layout, segment)]), cut);
+  return k.subtract(k.union([...add, ...ribs(k, layout, segment), ...boardGuides(k, layout, segment)]), cut);
 }
 
 /** Ribs on both sides of each mount, beside its post and its rear; one rib serves two mounts where they stand close. */

@@ -7,6 +7,7 @@ import type { Printer } from '../printers/printer.js';
 import type { Kernel, Solid } from '../solid/kernel.js';
 import { polygon } from '../solid/outlines.js';
 import { atPlaces, box, prism } from '../solid/shapes.js';
+import { boardGuides } from './board-guides.js';
 import { pilotHole } from './holes.js';
 import { railBody } from './rail.js';
 
@@ -28,6 +29,7 @@ export function drawReceiverRail(k: Kernel, layout: Layout, segment: RailSegment
   add.push(
     box(k, [0, front + 0.2, section.floor - INTO], [segment.length, front + socket.foot.length - 0.2, top]),
     ridged(k, { at: ridge, from: section.floor - INTO, top, length: segment.length }),
+    ...boardGuides(k, layout, segment),
   );
   const pilot = pilotHole(k, spec, {
     at: [0, front - socket.foot.screwAt, top],

@@ -6,6 +6,7 @@ import { printers } from '../printers/index.js';
 import { settleAperture } from './aperture.js';
 import { batteryOf, bayOf } from './bay.js';
 import { lowestHeight } from './beam-height.js';
+import { fillBoards } from './boards.js';
 import { type Entry, resolveEntry } from './catalogue.js';
 import { cellsOf } from './cross-checks.js';
 import { ambientFigures, emitterFigures, plasticFigures, printerFigures, receiverFigures } from './figures.js';
@@ -81,6 +82,7 @@ export function fillDefaults(preset: Preset, name: string): Spec {
   const scan = fillScan(preset.scan, or);
   const gauge = or(preset.supply?.gauge, 'supply.gauge');
   const logicMa = or(preset.supply?.logic_ma, 'supply.logic_ma');
+  const boards = fillBoards(preset.boards, (path, value, why) => chosen.push({ path, value, why }));
 
   const bay = preset.bay === undefined ? undefined : bayOf(preset.bay);
   const battery = batteryOf(bay);
@@ -152,6 +154,7 @@ export function fillDefaults(preset: Preset, name: string): Spec {
       batteryV: preset.supply?.battery_v ?? battery?.voltage,
     },
     bay,
+    ...(boards && { boards }),
     chosen,
   };
 }

@@ -9,7 +9,7 @@ export interface SchemaNode {
   readonly title?: string;
   readonly description?: string;
   readonly unit?: string;
-  readonly type?: 'object' | 'array' | 'string' | 'number' | 'integer';
+  readonly type?: 'object' | 'array' | 'string' | 'number' | 'integer' | 'boolean';
   readonly anyOf?: readonly SchemaNode[];
   readonly enum?: readonly string[];
   readonly properties?: Readonly<Record<string, SchemaNode>>;
@@ -71,5 +71,5 @@ export function presetPaths(root: SchemaNode = presetJsonSchema()): readonly str
 function isOfType(type: NonNullable<SchemaNode['type']>, value: unknown): boolean {
   if (type === 'array') return Array.isArray(value);
   if (type === 'object') return typeof value === 'object' && value !== null && !Array.isArray(value);
-  return typeof value === (type === 'string' ? 'string' : 'number');
+  return typeof value === (type === 'integer' ? 'number' : type);
 }

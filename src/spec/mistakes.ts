@@ -132,6 +132,7 @@ export function expected(node: SchemaNode): string {
   if (type === 'integer' || type === 'number') {
     return `a ${type === 'integer' ? 'whole ' : ''}number from ${minimum} to ${maximum}${unit ? ` ${unit}` : ''}`;
   }
+  if (type === 'boolean') return 'true or false';
   if (type === 'string') return `text of ${node.minLength ?? 0} to ${node.maxLength} characters`;
   if (type === 'array')
     return `a list of ${node.minItems ?? 0} to ${node.maxItems}, each ${expected(node.items ?? {})}`;

@@ -273,6 +273,21 @@ export const presetSchema = z.strictObject({
     .optional()
     .meta({ description: 'Wires, logic and battery' }),
   bay: baySchema({ quantity, title }).optional(),
+  boards: z
+    .strictObject({
+      receivers: z.boolean().meta({ description: 'Carriers that the receivers are plugged into' }).optional(),
+      emitters: z.boolean().meta({ description: 'Boards that supply the emitters' }).optional(),
+      panel: z
+        .strictObject({
+          x: mm(20, 600, 'Longest panel along x').optional(),
+          y: mm(20, 600, 'Longest panel along y').optional(),
+        })
+        .optional()
+        .meta({ description: "The board maker's limit" }),
+      thickness: mm(0.8, 2.4, 'Thickness of the boards').optional(),
+    })
+    .optional()
+    .meta({ description: 'Boards to order: outline and drill; left out: none' }),
 });
 
 /** A preset as written, once it has passed. */

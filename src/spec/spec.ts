@@ -99,6 +99,14 @@ export interface Spec {
     /** Level of a receiver's output while it is lit. */
     readonly litLevel: 'low' | 'high';
   };
+  /** Boards that are asked for; left out: none. */
+  readonly boards?: {
+    readonly receivers: boolean;
+    readonly emitters: boolean;
+    /** Largest panel that the maker takes [mm]. */
+    readonly panel: { readonly x: number; readonly y: number };
+    readonly thickness: number;
+  };
   /** What was defaulted: path, value and reason, in the schema's order. */
   readonly chosen: readonly Solved[];
 }

@@ -103,6 +103,7 @@ export function writePreset(preset: NewPreset): string {
       ['logic_ma', undefined, 'supply.logic_ma', 'controller, radio, display'],
     ]),
     '# A battery: battery_mah and battery_v under supply.',
+    '# Boards to order: receivers, emitters, panel and thickness under boards.',
   ];
   return `${lines.join('\n')}\n`;
 }

@@ -7,6 +7,8 @@ declare module 'maxrects-packer/dist/maxrects-packer.mjs' {
   export interface Rect {
     readonly x: number;
     readonly y: number;
+    readonly width: number;
+    readonly height: number;
     readonly rot: boolean;
     readonly data: unknown;
   }

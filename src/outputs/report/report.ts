@@ -6,6 +6,7 @@ import { tally } from '../findings-text.js';
 import { KIT_SIZE, kitPicture } from '../pictures.js';
 import { madeText } from '../summary.js';
 import { alignHtml } from './align.js';
+import { boardsHtml } from './boards.js';
 import { aimFigure, fingerFigure, leafFigure } from './figures.js';
 import { findingsHtml } from './findings.js';
 import { hardwareHtml } from './hardware.js';
@@ -28,6 +29,7 @@ const CHAPTERS = [
   ['parts', 'Parts and hardware'],
   ['assembly', 'Putting it together'],
   ['align', 'Alignment'],
+  ['boards', 'Boards'],
   ['supply', 'Supply and wiring'],
   ['budgets', 'Budgets'],
   ['chosen', 'Chosen for you'],
@@ -49,11 +51,14 @@ export function reportHtml(context: OutputContext): string {
     parts: `${hardwareHtml(context)}${legendsHtml(context)}`,
     assembly: `<p>In the pictures what is new stands in full colour, a little off its place.</p>${stepsHtml(context)}`,
     align: alignHtml(context),
+    boards: boardsHtml(context),
     supply: supplyHtml(context),
     budgets: `${aimFigure(context)}\n${fingerFigure(context)}\n${leafFigure(context.travel)}`,
     chosen: chosenHtml(context),
     sources: `<p>Figures that a catalogue gives carry its source; the preset’s own say so. Measure what you can and put it in the preset.</p>${sourcesHtml(spec)}`,
   };
+  // A chapter with nothing in it is left out.
+  const shown = CHAPTERS.filter(([id]) => id !== 'boards' || chapters.boards !== '');
   return `<!doctype html>
 <html lang="en">
 <head>
@@ -68,10 +73,10 @@ export function reportHtml(context: OutputContext): string {
 <h1>${text(spec.title)}</h1>
 <p class="verdict ${kind}">${said}: ${text(tally(findings))}</p>
 <p>${text(madeText(context, 10_000).replaceAll('\n', ' '))}</p>
-<nav aria-label="Chapters"><ul>${CHAPTERS.map(([id, title]) => `<li><a href="#${id}">${title}</a></li>`).join('')}</ul></nav>
+<nav aria-label="Chapters"><ul>${shown.map(([id, title]) => `<li><a href="#${id}">${title}</a></li>`).join('')}</ul></nav>
 </header>
 <main>
-${CHAPTERS.map(([id, title]) => `<section id="${id}" aria-labelledby="${id}-title">\n<h2 id="${id}-title">${title}</h2>\n${chapters[id]}\n</section>`).join('\n')}
+${shown.map(([id, title]) => `<section id="${id}" aria-labelledby="${id}-title">\n<h2 id="${id}-title">${title}</h2>\n${chapters[id]}\n</section>`).join('\n')}
 </main>
 <footer>Made by beamloom from ${text(spec.name)}. Lengths in millimetres. What is estimated here is not a promise: print one mount, one collar, one socket and one lid first and try them.</footer>
 <script type="application/json" id="scene-data">${scene}</script>

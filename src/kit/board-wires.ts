@@ -1,0 +1,48 @@
+/** With boards, wires start at a board's pads: supply and ground once a board, a line's own wire once a line. */
+import type { BoardsOfKit } from './types.js';
+import type { Wire } from './wires.js';
+
+interface Place {
+  readonly placement: string;
+  /** Its number on the board. */
+  readonly line: number;
+  readonly switched: boolean;
+}
+
+/** @param wires - as they are without boards; those that are left keep their numbers */
+export function fromBoards(wires: readonly Wire[], boards: BoardsOfKit | undefined): readonly Wire[] {
+  if (!boards) return wires;
+  const at = placesOf(boards);
+  const has = new Set(wires.map(({ name }) => name));
+  return wires.flatMap((wire): Wire[] => {
+    const end = wire.along === null ? '' : `${wire.along.beam} ${wire.along.end}`;
+    const place = at.get(end);
+    if (!place) return [wire];
+    const { placement, line, switched } = place;
+    const what = wire.name.slice(end.length + 1);
+    if (what === 'signal' || (what === 'minus' && switched))
+      return [{ ...wire, from: `${placement} pad line ${line}` }];
+    // The first line's pair, at the pads, supplies the whole board.
+    if (line > 1) return [];
+    const own = (sign: 'plus' | 'minus', pad: string): Wire => ({
+      ...wire,
+      name: `${placement} ${sign}`,
+      from: `${placement} pad ${pad}`,
+      to: `supply ${sign}`,
+    });
+    if (what === 'plus') return [own('plus', 'supply')];
+    // Receivers on two legs take no supply, their pull-ups on the carrier do.
+    const supply = has.has(`${end} plus`) ? [] : [{ ...own('plus', 'supply'), id: `${wire.id}a` }];
+    return [...supply, own('minus', 'ground')];
+  });
+}
+
+const placesOf = (boards: BoardsOfKit): ReadonlyMap<string, Place> =>
+  new Map(
+    boards.places.flatMap(({ placement, board: id, beams }) => {
+      const board = boards.boards.find((one) => one.id === id)!;
+      // Emitters that are lit one by one share the supply and are switched at their other wire.
+      const switched = !board.holes.some(({ use, label }) => use === 'pad' && label === 'ground');
+      return beams.map((beam, i) => [`${beam} ${board.kind}`, { placement, line: i + 1, switched }] as const);
+    }),
+  );
