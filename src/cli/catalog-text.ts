@@ -1,6 +1,6 @@
 /** The catalogues for the terminal: figures with their units, sources as numbered notes below. */
 import { ambients } from '../ambients/index.js';
-import { emitters, keys, pins, receivers, threads } from '../components/index.js';
+import { emitters, keys, modules, pins, receivers, threads } from '../components/index.js';
 import type { Datum } from '../data.js';
 import { plastics } from '../materials/index.js';
 import { wrap } from '../outputs/text.js';
@@ -18,7 +18,7 @@ import {
 type Value = number | string | boolean | readonly number[];
 type Entry = Readonly<Record<string, string | Datum<Value>>>;
 
-export const CATALOGS = { materials: plastics, printers, emitters, receivers, ambients, threads, pins, keys } as const;
+export const CATALOGS = { materials: plastics, printers, emitters, receivers, ambients, modules, threads, pins, keys } as const;
 export type Kind = keyof typeof CATALOGS;
 export const KINDS = Object.keys(CATALOGS) as readonly Kind[];
 

@@ -6,6 +6,7 @@ import { tally } from '../findings-text.js';
 import { KIT_SIZE, kitPicture } from '../pictures.js';
 import { madeText } from '../summary.js';
 import { alignHtml } from './align.js';
+import { bayHtml } from './bay.js';
 import { boardsHtml } from './boards.js';
 import { aimFigure, fingerFigure, leafFigure } from './figures.js';
 import { findingsHtml } from './findings.js';
@@ -29,6 +30,7 @@ const CHAPTERS = [
   ['parts', 'Parts and hardware'],
   ['assembly', 'Putting it together'],
   ['align', 'Alignment'],
+  ['bay', 'Electronics bay'],
   ['boards', 'Boards'],
   ['supply', 'Supply and wiring'],
   ['budgets', 'Budgets'],
@@ -51,6 +53,7 @@ export function reportHtml(context: OutputContext): string {
     parts: `${hardwareHtml(context)}${legendsHtml(context)}`,
     assembly: `<p>In the pictures what is new stands in full colour, a little off its place.</p>${stepsHtml(context)}`,
     align: alignHtml(context),
+    bay: bayHtml(context),
     boards: boardsHtml(context),
     supply: supplyHtml(context),
     budgets: `${aimFigure(context)}\n${fingerFigure(context)}\n${leafFigure(context.travel)}`,
@@ -58,7 +61,7 @@ export function reportHtml(context: OutputContext): string {
     sources: `<p>Figures that a catalogue gives carry its source; the preset’s own say so. Measure what you can and put it in the preset.</p>${sourcesHtml(spec)}`,
   };
   // A chapter with nothing in it is left out.
-  const shown = CHAPTERS.filter(([id]) => id !== 'boards' || chapters.boards !== '');
+  const shown = CHAPTERS.filter(([id]) => chapters[id] !== '');
   return `<!doctype html>
 <html lang="en">
 <head>
