@@ -73,7 +73,7 @@ export function writePreset(preset: NewPreset): string {
       ['warmest', undefined, 'surroundings.warmest', '°C'],
     ]),
     '',
-    '# Solved when left out: aim: { tilt }, leaf: { layout, legs, length, thickness, width }, frame: { wall, deck, margin }.',
+    '# Solved when left out: aim: { tilt, wedge }, leaf: { layout, legs, length, thickness, width }, frame: { wall, deck, margin }.',
     '',
     option('material', material, { path: 'material', note: 'the filament' }),
     option('printer', printer, { path: 'printer', note: 'a size of bed, with its usual clearances; calibrate' }),
