@@ -15,10 +15,20 @@ import {
   receiverFigures,
 } from '../spec/figures.js';
 
-type Value = number | string | boolean | readonly number[];
+type Value = number | string | boolean | readonly Value[] | { readonly [key: string]: Value };
 type Entry = Readonly<Record<string, string | Datum<Value>>>;
 
-export const CATALOGS = { materials: plastics, printers, emitters, receivers, ambients, modules, threads, pins, keys } as const;
+export const CATALOGS = {
+  materials: plastics,
+  printers,
+  emitters,
+  receivers,
+  ambients,
+  modules,
+  threads,
+  pins,
+  keys,
+} as const;
 export type Kind = keyof typeof CATALOGS;
 export const KINDS = Object.keys(CATALOGS) as readonly Kind[];
 
@@ -31,6 +41,15 @@ const FIGURES: Readonly<Partial<Record<Kind, Readonly<Record<string, Figure>>>>>
   ambients: ambientFigures,
 };
 
+/** Units of figures that are no lengths and stand in no table of limits. */
+const UNITS: Readonly<Record<string, string>> = {
+  massG: 'g',
+  heatMw: 'mW',
+  cellVoltage: 'V',
+  cellCapacityMah: 'mAh',
+  cellMostMa: 'mA',
+};
+
 /** @returns the names in every catalogue, or in one, with its figures */
 export const catalogText = (kind: Kind | undefined, width: number): string =>
   kind === undefined ? KINDS.map((each) => namesText(each, width)).join('\n\n') : figuresText(kind, width);
@@ -40,7 +59,36 @@ export const catalogJson = (kind: Kind | undefined): unknown =>
   kind === undefined ? CATALOGS : { [kind]: CATALOGS[kind] };
 
 const entriesOf = (kind: Kind): readonly (readonly [string, Entry])[] =>
-  Object.entries(CATALOGS[kind] as unknown as Readonly<Record<string, Entry>>);
+  Object.entries(CATALOGS[kind] as unknown as Readonly<Record<string, Entry>>).map(([name, entry]) => [
+    name,
+    flat(entry),
+  ]);
+
+/** A battery's own figures beside those of its outline. */
+function flat({ cell, ...entry }: Entry): Entry {
+  if (cell === undefined) return entry;
+  const figures = Object.entries(cell as unknown as Readonly<Record<string, Datum | boolean>>).map(
+    ([key, datum]) =>
+      [
+        `cell${key.charAt(0).toUpperCase()}${key.slice(1)}`,
+        typeof datum === 'object' ? datum : { value: datum ? 'yes' : 'no', source: 'what it is' },
+      ] as const,
+  );
+  return { ...entry, ...Object.fromEntries(figures) };
+}
+
+/** Lists with commas, lists of lists with semicolons, what is named with its names. */
+function worded(value: Value): string {
+  if (typeof value !== 'object') return String(value);
+  if (Array.isArray(value)) {
+    const items: readonly Value[] = value;
+    if (items.length === 0) return 'none';
+    return items.map(worded).join(items.some((item) => typeof item === 'object') ? '; ' : ', ');
+  }
+  return Object.entries(value)
+    .map(([key, one]) => `${key} ${worded(one)}`)
+    .join(', ');
+}
 
 function namesText(kind: Kind, width: number): string {
   const entries = entriesOf(kind);
@@ -90,8 +138,9 @@ function figureLine({
   readonly width: number;
 }): string {
   const { value } = datum;
-  const said = typeof value === 'object' ? value.join(', ') : String(value);
-  const unit = FIGURES[kind]?.[key]?.unit ?? (typeof value === 'number' || typeof value === 'object' ? 'mm' : '');
+  const said = worded(value);
+  const length = typeof value === 'number' || (typeof value === 'object' && said !== 'none');
+  const unit = FIGURES[kind]?.[key]?.unit ?? UNITS[key] ?? (length ? 'mm' : '');
   const indent = ' '.repeat(25);
   return `  ${presetKey(key).padEnd(22)} ${wrap(`${`${said} ${unit}`.trim()} ${note}`, { width, indent })}`;
 }

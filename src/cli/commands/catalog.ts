@@ -5,7 +5,7 @@ import { jsonFlag } from '../flags.js';
 import { say, sayJson, width } from '../terminal.js';
 
 export const command = 'catalog [kind]';
-export const describe = 'Show the materials, printers, emitters, receivers and hardware that presets may name';
+export const describe = 'Show the materials, printers, emitters, receivers, modules and hardware that presets may name';
 
 export const builder = (yargs: Argv) =>
   jsonFlag(yargs).positional('kind', {
