@@ -35,6 +35,10 @@ export interface Row {
 
 /** Between depths tried: a finer one gains little and takes as much longer. */
 const STEP = 2;
+const PASSAGE = 16;
+
+/** Depths tried beyond the best. */
+const PATIENCE = 12;
 
 /** Rows whose area is within this of the least are as good: the shallowest of them is taken. */
 const AS_GOOD = 1.1;
@@ -46,31 +50,38 @@ export function layTrays(
 ): Row | null {
   const boards = modules.filter(({ part }) => !part.cell);
   const cells = modules.filter(({ part }) => part.cell);
-  const rows = depths(modules, room).flatMap((depth): Row[] => {
+  const rows: Row[] = [];
+  let best: { readonly cost: number; readonly at: number } | null = null;
+  for (const [i, depth] of depths(modules, room).entries()) {
+    // None of the deeper rows was better for long: the rest is not tried.
+    if (best !== null && i - best.at > PATIENCE) break;
     const batteries = fill('battery', cells, { depth, room, behind: false });
     const trays = [...batteries, ...fill('boards', boards, { depth, room, behind: batteries.length > 0 })];
     const count = trays.reduce((sum, { packed }) => sum + packed.spots.length, 0);
-    if (count < modules.length || trays.some((tray) => tray.length > room.most[0] + 1e-6)) return [];
+    if (count < modules.length || trays.some((tray) => tray.length > room.most[0] + 1e-6)) continue;
     const length = trays.reduce((sum, tray) => sum + tray.length, 0) + (trays.length - 1) * room.between;
-    return [{ depth, trays, length }];
-  });
-  const fitting = rows.filter(takes);
+    const row = { depth, trays, length };
+    rows.push(row);
+    if (takes(row) && (best === null || costOf(row) < best.cost)) best = { cost: costOf(row), at: i };
+  }
   const shortest = (list: readonly Row[]) =>
-    list.reduce<Row | null>((best, row) => (best === null || row.length < best.length - 1e-6 ? row : best), null);
-  if (fitting.length === 0) return shortest(rows);
-  // Walls cost as well: a few millimetres around each tray.
-  const cost = ({ depth, length, trays }: Row) => (depth + 6) * (length + 6 * trays.length);
-  const least = Math.min(...fitting.map(cost));
-  return fitting.find((row) => cost(row) <= AS_GOOD * least)!;
+    list.reduce<Row | null>((one, row) => (one === null || row.length < one.length - 1e-6 ? row : one), null);
+  if (best === null) return shortest(rows);
+  const most = AS_GOOD * best.cost;
+  return rows.find((row) => takes(row) && costOf(row) <= most)!;
 }
 
+/** Walls cost as well: a few millimetres around each tray. */
+const costOf = ({ depth, length, trays }: Row): number => (depth + 6) * (length + 6 * trays.length);
+
 /** Depths inside worth trying: from the least that any module needs up, and those that pinned modules ask for. */
-function depths(modules: readonly BayModule[], { most, corner, tie }: TrayRoom): readonly number[] {
+function depths(modules: readonly BayModule[], { most, corner }: TrayRoom): readonly number[] {
   const forms = modules.map((module) => ({ module, all: footprints(module) }));
   const need = forms.map(({ all }) =>
     Math.min(...all.map(({ size, margins }) => size[1] + margins.inner + margins.outer)),
   );
-  const least = upTenth(Math.max(2 * corner[1] + tie[0], ...need));
+  // Between the bosses at both walls wires pass from tray to tray.
+  const least = upTenth(Math.max(2 * corner[1] + PASSAGE, ...need));
   const pinned = forms.flatMap(({ module, all }) =>
     module.at ? all.map(({ size, margins }) => upTenth(module.at![1] + size[1] + margins.outer)) : [],
   );
