@@ -34,6 +34,31 @@ export function levels({ supply, pullUpOhm }: Pin): { readonly lit: number; read
 export const responseAt = ({ filterFromNm }: Detector, nm: number): number =>
   nm < filterFromNm ? 0 : siliconResponse(nm);
 
+/**
+ * Pull-ups with which a pin reads lit from its beam and dark from what is left without it, each with a factor in hand [Ω].
+ *
+ * @param lit - current of the weakest beam @param ambient - current of the light around [mA]
+ * @returns `most` is Infinity in the dark; where `least` exceeds it, none serves
+ */
+export function pullUpRange({
+  supply,
+  lit,
+  ambient,
+  inHand,
+}: {
+  readonly supply: number;
+  readonly lit: number;
+  readonly ambient: number;
+  readonly inHand: number;
+}): { readonly least: number; readonly most: number } {
+  requirePositive('pullUpRange', { supply, inHand });
+  requireNotNegative('pullUpRange', { lit, ambient });
+  return {
+    least: lit > 0 ? (1000 * supply * (1 - LOW) * inHand) / lit : Infinity,
+    most: ambient > 0 ? (1000 * supply * (1 - HIGH)) / (inHand * ambient) : Infinity,
+  };
+}
+
 export interface Arriving {
   readonly powerMw: number;
   readonly wavelengthNm: number;

@@ -33,6 +33,7 @@ export function lightJson({ aim, levers, exit, signal, finger }: LightBudget): J
       response: tidy(signal.response),
       lit_from_ma: tidy(signal.levels.lit),
       dark_below_ma: tidy(signal.levels.dark),
+      pull_up_ohm: [signal.pullUp.least, signal.pullUp.most].map((v) => (Number.isFinite(v) ? tidy(v, 0) : null)),
       ambient_diffuse_ma: tidy(signal.ambient.diffuse),
       ambient_direct_ma: tidy(signal.ambient.direct),
       diffuse_cut_to: tidy(1 / signal.rejection),

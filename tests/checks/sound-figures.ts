@@ -180,6 +180,7 @@ export const light: LightBudget = {
   exit: [12, 17],
   finger: fingers(5.4, 8.1),
   signal: {
+    pullUp: { least: 0, most: Infinity },
     detector: { radius: 0.5, sensitivity: 0.2, filterFromNm: 0 },
     response: 0.6,
     levels: { lit: 0.35, dark: 0.15 },

@@ -1,5 +1,13 @@
 import { describe, expect, test } from 'vitest';
-import { ambientCurrent, beamCurrent, irradiance, levels, responseAt, shareToTake } from '../../src/optics/signal.js';
+import {
+  ambientCurrent,
+  beamCurrent,
+  irradiance,
+  levels,
+  pullUpRange,
+  responseAt,
+  shareToTake,
+} from '../../src/optics/signal.js';
 import { siliconResponse } from '../../src/optics/silicon.js';
 
 const detector = { radius: 0.5, sensitivity: 0.2, filterFromNm: 0 };
@@ -50,4 +58,13 @@ describe('what a finger must take', () => {
   test('one that is barely lit reads dark at once', () => {
     expect(shareToTake({ lit: 0.1, dark: 0.15, ambient: 0 })).toBe(0);
   });
+});
+
+test('pull-ups by Ohm’s law: lit pulls the pin to 0.3, the light around leaves it at 0.7 of the supply, a factor of two in hand', () => {
+  // 5 V: 3.5 V over 7 mA / 2 is 1000 Ω; 1.5 V over 2 · 0.005 mA is 150 kΩ.
+  const { least, most } = pullUpRange({ supply: 5, lit: 7, ambient: 0.005, inHand: 2 });
+  expect(least).toBeCloseTo(1000, 9);
+  expect(most).toBeCloseTo(150_000, 6);
+  expect(pullUpRange({ supply: 5, lit: 7, ambient: 0, inHand: 2 }).most).toBe(Infinity);
+  expect(pullUpRange({ supply: 5, lit: 0, ambient: 0.005, inHand: 2 }).least).toBe(Infinity);
 });

@@ -1,7 +1,15 @@
 /** What each receiver gives: lit, dark, and beside the light around it. Currents mA, irradiance W/m², lengths mm. */
 import { offsetFor } from '../../optics/aperture.js';
 import { coneRadius } from '../../optics/beam.js';
-import { ambientCurrent, beamCurrent, type Detector, levels, responseAt, shareToTake } from '../../optics/signal.js';
+import {
+  ambientCurrent,
+  beamCurrent,
+  type Detector,
+  levels,
+  pullUpRange,
+  responseAt,
+  shareToTake,
+} from '../../optics/signal.js';
 import { diffuseRejection, viewAngles } from '../../optics/tube.js';
 import type { Spec } from '../../spec/spec.js';
 import type { LineWay } from './lines.js';
@@ -24,6 +32,8 @@ export interface SignalFigures {
   readonly response: number;
   /** Currents above which a pin reads lit and below which it reads dark. */
   readonly levels: { readonly lit: number; readonly dark: number };
+  /** Pull-ups that serve both, a factor of two in hand [Ω]. */
+  readonly pullUp: { readonly least: number; readonly most: number };
   /** From light around: diffuse, through the tube; direct, where its source stands in the tube's view. */
   readonly ambient: { readonly diffuse: number; readonly direct: number };
   readonly rejection: number;
@@ -73,6 +83,12 @@ export function signalFigures(spec: Spec, ways: readonly [LineWay, LineWay]): Si
     detector,
     response: responseAt(detector, wavelengthNm.value),
     levels: pin,
+    pullUp: pullUpRange({
+      supply: scan.supplyV,
+      lit: Math.min(...lines.map(({ lit }) => lit)),
+      ambient: ambient.diffuse,
+      inHand: IN_HAND,
+    }),
     ambient,
     rejection,
     cutOff: viewAngles(tube).cutOff,

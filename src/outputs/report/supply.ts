@@ -6,6 +6,9 @@ import type { OutputContext } from '../context.js';
 import { wiringDiagram } from '../wiring-diagram/diagram.js';
 import { table } from './html.js';
 
+/** Two figures are enough: a detector's own are good to a factor of two. */
+const ohms = (value: number): string => (Number.isFinite(value) ? String(Number(value.toPrecision(2))) : 'any');
+
 export function supplyHtml(context: OutputContext): string {
   const { kit, spec } = context;
   const longest = longestToEmitter(kit);
@@ -23,6 +26,9 @@ export function supplyHtml(context: OutputContext): string {
         [`wire of gauge ${spec.supply.gauge}, warm`, ohmPerM.toFixed(3), 'Ω/m'],
         ['lost on the longest emitter wires', milli(drop), 'mV'],
         ['resistor in front of each emitter', resistor > 0 ? String(Math.ceil(resistor)) : 'none', 'Ω'],
+        ['pull-up of each receiver, as the preset states it', ohms(spec.scan.pullUpOhm), 'Ω'],
+        ['pull-up at least, so that the weakest beam reads lit', ohms(context.light.signal.pullUp.least), 'Ω'],
+        ['pull-up at most, so that the light around reads dark', ohms(context.light.signal.pullUp.most), 'Ω'],
         ['one capacitor across the supply', (1e6 * capacitor).toFixed(0), 'µF'],
         ['hours on the battery', hours === null ? 'no battery stated' : hours.toFixed(1), 'h'],
       ],
