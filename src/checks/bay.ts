@@ -1,6 +1,7 @@
 /** Does the electronics bay do: plugs reach in, displays are seen, nothing gets too warm, and the battery carries the panel? */
 import type { Finding } from '../findings.js';
 import { WARMTH } from '../layout/bay/air.js';
+import { layScan } from '../layout/scan.js';
 import { supplyFigures } from '../layout/supply.js';
 import { batteryOf } from '../spec/bay.js';
 import type { Check, CheckContext } from './context.js';
@@ -15,11 +16,20 @@ type Context = Pick<CheckContext, 'kit' | 'spec' | 'scene'>;
 
 export const bay: Check<Context> = {
   name: 'bay',
-  codes: ['bay/plug', 'bay/face', 'bay/warm', 'bay/battery-voltage', 'bay/battery-current', 'bay/lithium', 'bay/fill'],
+  codes: [
+    'bay/plug',
+    'bay/face',
+    'bay/warm',
+    'bay/battery-voltage',
+    'bay/battery-current',
+    'bay/lithium',
+    'bay/multiplexers',
+    'bay/fill',
+  ],
   run: (context) =>
     context.spec.bay === undefined
       ? []
-      : [...reaches(context), ...warmth(context), ...battery(context), ...fill(context)],
+      : [...reaches(context), ...warmth(context), ...battery(context), ...multiplexers(context), ...fill(context)],
 };
 
 /** The finished kit stands around each room that must be free, lids on. */
@@ -118,6 +128,25 @@ function battery({ spec }: Context): Finding[] {
 
 /** What a small converter leaves. Source: common practice. */
 const EFFICIENCY = 0.85;
+
+/** Does the bay hold as many multiplexers as the scan plan asks for? Only where it holds any: they may stand elsewhere. */
+function multiplexers({ spec }: Context): Finding[] {
+  const has = spec.bay!.modules.filter(({ name }) => name.startsWith('multiplexer')).length;
+  const needs = layScan(spec).multiplexers.length;
+  if (has === 0 || has >= needs) return [];
+  return [
+    say({
+      code: 'bay/multiplexers',
+      severity: 'warning',
+      subject: 'bay',
+      measured: has,
+      limit: needs,
+      unit: '',
+      message: `The bay holds ${has} of the ${needs} multiplexers that the scan plan asks for, one for the receivers of each side at least.`,
+      remedies: ['bay.modules', 'scan.spare_pins', 'scan.channels'],
+    }),
+  ];
+}
 
 function fill({ kit: { bay: laid } }: Context): Finding[] {
   if (laid === undefined) return [];

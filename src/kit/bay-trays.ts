@@ -110,7 +110,7 @@ function joinPlaces({ bay }: LayoutWithBay, i: number): readonly Matrix[] {
 
 const FOOT_IN = 9;
 
-/** Last of all, with the panel on its back: feet under the frame's corners and the bay's outer ones, or under the case. */
+/** Once all is closed but the battery, with the panel on its back: feet under the frame's corners and the bay's outer ones, or under the case. */
 export function placeFeet(b: Bench, layout: LayoutWithBay): void {
   const { bay, runs, frame: f } = layout;
   const run = runs.find(({ side }) => side === bay.place);

@@ -44,9 +44,9 @@ export function drawKit(
   if (withBay) placeLids(b, withBay, 'boards');
   placePlugs(b);
   if (withBay) {
+    placeFeet(b, withBay);
     placeModules(b, withBay, 'battery');
     placeLids(b, withBay, 'battery');
-    placeFeet(b, withBay);
   }
   placeBeams();
   const boards = boardsOf(b);

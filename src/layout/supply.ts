@@ -2,6 +2,7 @@
 import { gaugeDiameter, wireResistance } from '../electrics/copper.js';
 import { batteryHours, preferredAbove, reservoir, seriesResistor } from '../electrics/supply.js';
 import type { Spec } from '../spec/spec.js';
+import { layScan } from './scan.js';
 
 /** Of a battery's capacity, what can be used, and what a converter to the supply's voltage leaves of it. Source: common practice. */
 const USABLE = 0.8;
@@ -30,11 +31,13 @@ export interface SupplyFigures {
 }
 
 /** @param longest - wires of an emitter, one way [mm]; 0 where there are none */
-export function supplyFigures({ emitters: { part }, grid, scan, supply }: Spec, longest: number): SupplyFigures {
+export function supplyFigures(spec: Spec, longest: number): SupplyFigures {
+  const { grid, scan, supply } = spec;
+  const { part } = spec.emitters;
   const count = grid.columns.length + grid.rows.length;
   const current = part.currentMa.value / 1000;
-  // Lit line by line, one emitter draws at a time.
-  const emitters = scan.lightUs > 0 ? current : count * current;
+  // Lit line by line, those draw that are read together: with a shared address one of each multiplexer.
+  const emitters = (scan.lightUs > 0 ? layScan(spec).litTogether : count) * current;
   const receivers = (count * scan.supplyV) / scan.pullUpOhm;
   const logic = supply.logicMa / 1000;
   const all = emitters + receivers + logic;

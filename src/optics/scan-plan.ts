@@ -45,6 +45,8 @@ export interface ScanPlan {
     readonly direct: number;
     readonly all: number;
   };
+  /** Lines that are read under one light, where emitters are lit line by line: so many are lit at once. */
+  readonly litTogether: number;
   /** Of one scan [s], and scans a second [1/s]. */
   readonly scanTime: number;
   readonly rate: number;
@@ -103,6 +105,7 @@ export function planScan(ask: ScanAsk): ScanPlan {
     })),
     multiplexers: plan.multiplexers,
     addresses: steps.length,
+    litTogether: Math.max(...visits.map(({ lines }) => lines.length)),
     pins: { ...pins, all: pins.address + pins.enable + pins.input + pins.direct },
     scanTime,
     rate: 1 / scanTime,

@@ -25,10 +25,12 @@ export const standingPath = (part: Part): string =>
   shapePath(part.kind === 'bought' ? 'bought' : part.posed === null ? 'stl' : 'posed', part);
 
 /** Parts that hide the inside. */
-const COVER = /^(cover|plug|hood)/;
+const COVER = /^(cover|plug|hood|bay-lid|bay-door|light-pipe)/;
+/** What holds them. */
+const COVER_SCREW = /-cover-screw|^bay-(lid|door)-\d+-screw/;
 
 export const isCover = ({ id }: Pick<Part, 'id'>): boolean => COVER.test(id);
 
 /** Everything but what lies over the rails, and the screws that hold it. */
 export const withoutCovers = (items: readonly Standing[]): readonly Standing[] =>
-  items.filter(({ name, part }) => !isCover(part) && !name.includes('-cover-screw'));
+  items.filter(({ name, part }) => !isCover(part) && !COVER_SCREW.test(name));

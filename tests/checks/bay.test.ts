@@ -82,3 +82,10 @@ test('a battery that gives less current than the panel draws', () => {
   expect(found!.measured).toBeCloseTo((253 * 5) / 3.7 / 0.85, 0);
   expect(codes(said('[converter, battery-pouch]'))).not.toContain('bay/battery-current');
 });
+
+test('fewer multiplexers than the scan plan asks for: two sides of receivers, two of them', () => {
+  const [found] = said('[controller, multiplexer]').filter(({ code }) => code === 'bay/multiplexers');
+  expect(found).toMatchObject({ severity: 'warning', measured: 1, limit: 2 });
+  expect(codes(said('[controller, { part: multiplexer, count: 2 }]'))).not.toContain('bay/multiplexers');
+  expect(codes(said('[controller]'))).not.toContain('bay/multiplexers');
+});

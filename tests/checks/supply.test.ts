@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { supply } from '../../src/checks/supply.js';
 import type { Kit } from '../../src/kit/types.js';
+import { supplyFigures } from '../../src/layout/supply.js';
 import { translation } from '../../src/solid/matrix.js';
 import type { Spec } from '../../src/spec/spec.js';
 import { spec } from './sound-figures.js';
@@ -73,4 +74,25 @@ test('a battery that is empty within the hour, and one that is not', () => {
 
 test('an emitter of 2 V on 5 V at 30 mA asks for 100 Ω', () => {
   expect(tried({ supply: wires, scan }, { voltageV: 2 })[0]!.message).toContain('each emitter needs 100 Ω');
+});
+
+test('lit line by line with a shared address, one emitter of each multiplexer draws at a time', () => {
+  // 20 lines on multiplexers of 8: three of them, so 3 · 30 mA at once; with a single address one.
+  const grid = {
+    ...spec.grid,
+    columns: Array.from({ length: 12 }, () => 22),
+    rows: Array.from({ length: 8 }, () => 22),
+  };
+  const lit = (address: 'shared' | 'single') =>
+    supplyFigures(
+      {
+        ...spec,
+        grid,
+        scan: { ...scan, lightUs: 200, channels: 8, address, sparePins: 0 },
+        emitters: { ...spec.emitters, part: { ...spec.emitters.part, currentMa: { value: 30, source } } },
+      },
+      0,
+    ).emitters;
+  expect(lit('shared')).toBeCloseTo(0.09, 12);
+  expect(lit('single')).toBeCloseTo(0.03, 12);
 });
