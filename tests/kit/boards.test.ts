@@ -35,7 +35,7 @@ describe('nothing is in the way of anything', () => {
       'LEDs, lit one by one',
       small('emitters: { part: led-5-red }\nscan: { light_us: 150 }\nboards: { emitters: true }'),
     ],
-    ['rails in pieces, cells unequal', `${shipped('glaze-selector')}\nboards: { emitters: true }`],
+    ['rails in pieces, cells unequal', shipped('glaze-selector')],
   ] as const)('%s', { timeout: 120_000 }, ([, preset]) => {
     const { findings, inPieces } = said(shop, preset);
     expect(findings.filter(({ severity }) => severity === 'error')).toEqual([]);

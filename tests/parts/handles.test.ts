@@ -80,10 +80,13 @@ describe.each(NAMES)('%s', (name) => {
     }
   }, 120_000);
 
-  test('bought parts: a nut is a ring, everything else a ball', () => {
-    for (const part of drawn.get(name)!.kit.parts.values()) {
+  test('bought parts: a nut is a ring, a board has the holes that no socket fills, everything else is a ball', () => {
+    const { kit } = drawn.get(name)!;
+    for (const part of kit.parts.values()) {
       if (part.kind === 'printed') continue;
-      expect(handleCount(shop.kernel.mesh(part.solid)), part.id).toBe(part.id.startsWith('nut-') ? 1 : 0);
+      const board = kit.boards?.boards.find(({ id }) => id === part.id);
+      const open = board?.holes.filter(({ use }) => use !== 'leg').length ?? 0;
+      expect(handleCount(shop.kernel.mesh(part.solid)), part.id).toBe(part.id.startsWith('nut-') ? 1 : open);
     }
   });
 });
