@@ -27,7 +27,7 @@ describe('what the README says stays true', () => {
 
   const presets = [...readme.matchAll(/```yaml\n([\s\S]*?)```/g)].map((match) => match[1]!);
   test('its presets are read and laid out; the first is the shipped one without remarks', () => {
-    expect(presets).toHaveLength(2);
+    expect(presets).toHaveLength(3);
     for (const text of presets) expect(layOut(readPreset(text, 'example.yaml')).grid.columns).toHaveLength(6);
     const path = 'greenhouse-bench.yaml';
     expect(readPreset(presets[0]!, path)).toEqual(readPreset(read(`presets/${path}`), path));

@@ -3,6 +3,7 @@
  * cavity with n mouths is n − 1. A membrane or a lost hole changes the count.
  */
 import { beforeAll, describe, expect, test } from 'vitest';
+import { jointPlaces } from '../../src/layout/bay/sizes.js';
 import type { Layout } from '../../src/layout/layout.js';
 import { mountOpenings } from '../../src/layout/openings.js';
 import type { RailSegment } from '../../src/layout/runs.js';
@@ -35,6 +36,8 @@ const always: Readonly<Record<string, number>> = {
   'sill-bar': 4,
   // Four screws beside each other, at two heights.
   'wall-plate': 8,
+  // Its screw.
+  'board-clip': 1,
 };
 
 /** At a corner two screws go through the sill and two through the outer wall, at a seam two and four. */
@@ -43,6 +46,7 @@ const screws = ({ bosses, fieldBosses }: RailSegment) => bosses.length + fieldBo
 
 function expected(id: string, layout: Layout): number | undefined {
   if (id in always) return always[id];
+  if (id.startsWith('bay-')) return inBay(id, layout);
   if (id.startsWith('hood-')) return 0;
   // The screws near the deck's corners go through; those of its splices are blind. Whole, or in pieces in which a corner each lies.
   if (id.startsWith('deck-tile')) return cornersOn(id, layout);
@@ -57,6 +61,19 @@ function expected(id: string, layout: Layout): number | undefined {
   if (id.startsWith('receiver-rail')) return n + ends(segment);
   if (!id.startsWith('cover-')) return undefined;
   return screws(segment) + n * (segment.kind === 'emitter' ? 3 : 1);
+}
+
+/**
+ * Of a tray: its screws through the inner wall, or those through its right wall into the next tray; every hole in a wall that is
+ * not open above; the two slits of the tie's rib. Pilots are blind. Of a lid: its screws, and what is left open in it.
+ */
+function inBay(id: string, { bay }: Layout): number {
+  const i = Number(/\d+$/.exec(id)![0]) - 1;
+  const { held, walls, tie, lid, bosses, size } = bay!.units[i]!;
+  if (!id.startsWith('bay-tray')) return bosses.length + lid.length;
+  const into = i < bay!.units.length - 1 && bay!.place === 'apart' ? jointPlaces(size, bay!.wall).length : 0;
+  const screws = (held.wall === 'inner' ? held.at.length : 0) + into;
+  return screws * bay!.screw.heights.length + walls.filter(({ open }) => !open).length + (tie ? 2 : 0);
 }
 
 /** A screw for each of the field's corners that the tile reaches. */
@@ -80,12 +97,13 @@ describe.each(NAMES)('%s', (name) => {
     }
   }, 120_000);
 
-  test('bought parts: a nut is a ring, a board has the holes that no socket fills, everything else is a ball', () => {
-    const { kit } = drawn.get(name)!;
+  test('bought parts: a nut is a ring, a board has its holes, but for those that a socket fills, everything else is a ball', () => {
+    const { kit, layout } = drawn.get(name)!;
     for (const part of kit.parts.values()) {
       if (part.kind === 'printed') continue;
       const board = kit.boards?.boards.find(({ id }) => id === part.id);
-      const open = board?.holes.filter(({ use }) => use !== 'leg').length ?? 0;
+      const module = layout.spec.bay?.modules.find((one) => `module-${one.name}` === part.id);
+      const open = module?.part.holes.value.length ?? board?.holes.filter(({ use }) => use !== 'leg').length ?? 0;
       expect(handleCount(shop.kernel.mesh(part.solid)), part.id).toBe(part.id.startsWith('nut-') ? 1 : open);
     }
   });
