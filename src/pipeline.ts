@@ -1,4 +1,4 @@
-/** The one place where the stages meet: layout → parts and kit → checks → shapes and their gate → lists. */
+/** The one place where the stages meet: layout → parts and kit → shapes and their gate → checks → lists. */
 import { accept } from './checks/accept.js';
 import { frameFigures } from './checks/frame-figures.js';
 import { runChecks } from './checks/index.js';
@@ -9,15 +9,15 @@ import { bentFigures } from './layout/leaf-bent.js';
 import { leafOff } from './layout/leaf-off.js';
 import { lightBudget } from './layout/light/budget.js';
 import { thermalFigures } from './layout/thermal.js';
-import type { Compression, Outputs } from './outputs/context.js';
-import { type Made, makeOutputs } from './outputs/make-outputs.js';
+import type { Compression, Drawn, Outputs, ShownContext } from './outputs/context.js';
+import { beginOutputs, type Made, makeOutputs } from './outputs/make-outputs.js';
 import type { MeasuringKernel } from './solid/kernel.js';
 import type { Profiles } from './solid/profiles.js';
 import { letterer } from './solid/text.js';
 import type { Spec } from './spec/spec.js';
 import { travelAlong } from './tune/travel.js';
 
-export type Stage = 'layout' | 'parts' | 'checks' | 'shapes' | 'lists';
+export type Stage = 'layout' | 'parts' | 'shapes' | 'checks' | 'lists';
 
 /** What the edge hands in: everything that is not a pure function of the spec. */
 export interface Tools {
@@ -32,6 +32,8 @@ export interface Tools {
   readonly progress: (stage: Stage) => void;
   /** The kinds of files that are wanted; null: only what is found. */
   readonly outputs: Outputs | null;
+  /** Draws what is drawn of meshes alone, beside the checks; left out: here and after them. */
+  readonly draw?: ((context: ShownContext) => Drawn) | undefined;
   /** Codes of findings that the user accepts by name. */
   readonly accept: readonly string[];
 }
@@ -44,13 +46,15 @@ export interface Tools {
  */
 export function makeKit(
   preset: Spec,
-  { kernel, profiles, hash, compression, viewer, progress, outputs, accept: codes }: Tools,
+  { kernel, profiles, hash, compression, viewer, progress, outputs, draw, accept: codes }: Tools,
 ): Made {
   progress('layout');
   const layout = layOut(preset);
   const { spec } = layout;
   progress('parts');
   const kit = drawKit(layout, { kernel, lettering: letterer(profiles) });
+  progress('shapes');
+  const begun = beginOutputs({ kit, spec, kernel, compression, draw: outputs === null ? undefined : draw });
   progress('checks');
   const { leaf } = layout.mount;
   const light = lightBudget(layout);
@@ -69,8 +73,8 @@ export function makeKit(
     light,
     thermal: thermalFigures({ ...layout, lever: Math.max(...light.aim.lines.map(({ lever }) => lever)) }),
   });
-  progress('shapes');
   return makeOutputs({
+    begun,
     spec,
     solved: [...spec.chosen, ...layout.solved],
     kit,

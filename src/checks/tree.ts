@@ -36,37 +36,46 @@ export function plantTree(mesh: Mesh): Tree {
   const links = new Int32Array(room);
   const counts = new Int32Array(room);
   let used = 1;
-
-  const split = (node: number, first: number, end: number): void => {
-    const least = [Infinity, Infinity, Infinity];
-    const most = [-Infinity, -Infinity, -Infinity];
-    for (let i = first; i < end; i++)
-      for (let c = 0; c < 3; c++) {
-        const v = 3 * triangles[3 * order[i]! + c]!;
-        for (let k = 0; k < 3; k++) {
-          const x = positions[v + k]!;
-          if (x < least[k]!) least[k] = x;
-          if (x > most[k]!) most[k] = x;
-        }
-      }
-    for (let k = 0; k < 3; k++) {
-      bounds[6 * node + k] = least[k]!;
-      bounds[6 * node + 3 + k] = most[k]!;
-    }
+  // A list of what is still to be split, not a function in this one that calls itself: as that, it was compiled for each
+  // tree anew, and given up as often.
+  const waiting = [0, 0, count];
+  while (waiting.length > 0) {
+    const end = waiting.pop()!;
+    const first = waiting.pop()!;
+    const node = waiting.pop()!;
+    boundNode({ mesh, order, bounds }, { node, first, end });
     if (end - first <= LEAF) {
       links[node] = -1 - first;
       counts[node] = end - first;
-      return;
+      continue;
     }
     const middle = partition(order, middles, first, end);
     const children = used;
     used += 2;
     links[node] = children;
-    split(children, first, middle);
-    split(children + 1, middle, end);
-  };
-  split(0, 0, count);
+    // The first half is split whole before the second: that numbers the nodes.
+    waiting.push(children + 1, middle, end, children, first, middle);
+  }
   return { mesh, order, bounds, links, counts, pieces: pieceVertices(mesh) };
+}
+
+/** Notes the box of order[first, end) as the node's. */
+function boundNode(
+  { mesh: { positions, triangles }, order, bounds }: Pick<Tree, 'mesh' | 'order' | 'bounds'>,
+  { node, first, end }: { readonly node: number; readonly first: number; readonly end: number },
+): void {
+  for (let k = 0; k < 3; k++) {
+    let least = Infinity;
+    let most = -Infinity;
+    for (let i = first; i < end; i++)
+      for (let c = 0; c < 3; c++) {
+        const x = positions[3 * triangles[3 * order[i]! + c]! + k]!;
+        if (x < least) least = x;
+        if (x > most) most = x;
+      }
+    bounds[6 * node + k] = least;
+    bounds[6 * node + 3 + k] = most;
+  }
 }
 
 /** Calls `visit` with each triangle whose node's box meets the box; ends early, with true, once it returns true. */

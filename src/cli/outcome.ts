@@ -55,5 +55,5 @@ export const nothingYet = ({ name, preset }: Pick<Job, 'name' | 'preset'>): Omit
 });
 
 /** Stages of a job in their order, for progress. */
-export const STAGES = ['layout', 'parts', 'checks', 'shapes', 'lists', 'samples', 'writing'] as const;
+export const STAGES = ['layout', 'parts', 'shapes', 'checks', 'lists', 'samples', 'writing'] as const;
 export type JobStage = (typeof STAGES)[number];

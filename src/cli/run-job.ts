@@ -10,6 +10,7 @@ import { makeKit } from '../pipeline.js';
 import { loadManifold } from '../solid/manifold-kernel.js';
 import { placeMistakes, readPreset } from '../spec/read-preset.js';
 import { compression } from './compression.js';
+import { type Beside, drawBeside } from './draw-beside.js';
 import { EXIT, exitCodeOf } from './exit.js';
 import { failureJson, failureText } from './failure-text.js';
 import { type Job, type JobStage, nothingYet, type Outcome } from './outcome.js';
@@ -31,10 +32,12 @@ export async function runJob(job: Job, progress: (stage: JobStage, share?: numbe
     progress('samples');
     return sampleGrids(context.light, job.samples, (share) => progress('samples', share));
   };
+  let beside: Beside | null = null;
   try {
     const spec = readPreset(job.text, preset);
     // A check has no use for what writes files, nor for the libraries that come with it.
     const outputs = out === null ? null : (await import('../outputs/index.js')).OUTPUTS;
+    beside = outputs === null ? null : drawBeside();
     const { kernel, profiles } = await loadManifold();
     const { files, ...told } = kernel.scope(() => {
       const made = makeKit(spec, {
@@ -42,6 +45,7 @@ export async function runJob(job: Job, progress: (stage: JobStage, share?: numbe
         profiles,
         hash: sha256,
         outputs,
+        draw: beside?.draw,
         compression,
         viewer: outputs === null ? '' : viewerScript(),
         progress,
@@ -57,6 +61,8 @@ export async function runJob(job: Job, progress: (stage: JobStage, share?: numbe
     const placed = inItsPlace(error, job);
     const failure = { text: failureText(placed, width), data: failureJson(placed) };
     return { ...nothing, status: 'failed', exit: exitCodeOf(placed), failure };
+  } finally {
+    beside?.end();
   }
 }
 

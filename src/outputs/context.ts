@@ -7,6 +7,7 @@ import type { Mesh } from '../solid/mesh.js';
 import type { Solved, Spec } from '../spec/spec.js';
 import type { Travel } from '../tune/travel.js';
 import type { Beds } from './beds/lay-beds.js';
+import type { PartCut } from './drawings/section.js';
 
 /** A file of the kit; `path` is relative to the kit's folder, with forward slashes. */
 export interface OutputFile {
@@ -33,6 +34,35 @@ export interface Compression {
   readonly crc32: (bytes: Uint8Array) => number;
 }
 
+/** A part without its solids, and a kit of such parts: plain data, which another thread can be sent. */
+export type ShownPart = Omit<Part, 'solid' | 'posed' | 'springCut'> & { readonly posed: object | null };
+export type ShownKit = Omit<Kit, 'parts'> & { readonly parts: ReadonlyMap<string, ShownPart> };
+
+/** What is drawn of meshes alone takes no more than this. */
+export interface ShownContext {
+  readonly spec: Spec;
+  readonly kit: ShownKit;
+  readonly meshOf: OutputContext['meshOf'];
+  /** Of each printed part: what its sheet needs of the solid. */
+  readonly cuts: ReadonlyMap<string, PartCut>;
+  readonly compression: Compression;
+}
+
+/** Everything that is drawn of meshes alone: it asks for no finding, so it can be made while the kit is still checked. */
+export interface Drawings {
+  readonly kit3mf: readonly OutputFile[];
+  readonly partSheets: readonly OutputFile[];
+  readonly plan: readonly OutputFile[];
+  readonly exploded: readonly OutputFile[];
+  readonly pictures: readonly OutputFile[];
+  /** PNG of the closed kit, and of each step of the assembly; null where a step shows nothing. */
+  readonly kitPicture: Uint8Array;
+  readonly stepPictures: readonly (Uint8Array | null)[];
+}
+
+/** Each is made, or waited for, when it is first asked for. */
+export type Drawn = { readonly [K in keyof Drawings]: () => Drawings[K] };
+
 export interface OutputContext {
   readonly spec: Spec;
   /** What was defaulted and what was solved, in that order. */
@@ -44,6 +74,7 @@ export interface OutputContext {
   readonly shapes: readonly ShapeFile[];
   /** The mesh that a shape's file holds, read back from its bytes. @throws {Error} where there is no such file */
   readonly meshOf: (path: string) => Mesh;
+  readonly drawn: Drawn;
   /** What is printed together. */
   readonly beds: Beds;
   /** The mount's leaf along its screw; undefined where it can't be bent that far. */

@@ -3,23 +3,18 @@ import { boardFiles } from './boards/board-files.js';
 import { channelsCsv } from './channels-csv.js';
 import type { Outputs } from './context.js';
 import { crossingsJson } from './crossings-json.js';
-import { exploded } from './drawings/exploded.js';
-import { partSheets } from './drawings/part-sheet.js';
-import { plan } from './drawings/plan.js';
 import { kitJson } from './kit-json.js';
 import { partsCsv } from './parts-csv.js';
-import { pictures } from './pictures.js';
 import { report } from './report/report.js';
 import { sheets } from './sheets/sheets.js';
 import { summary } from './summary.js';
 import { bed3mf } from './three-mf/bed-3mf.js';
-import { kit3mf } from './three-mf/kit-3mf.js';
 import { wiresCsv } from './wires-csv.js';
 import { wiringSvg } from './wiring-diagram/diagram.js';
 
 export const OUTPUTS = {
   bed3mf,
-  kit3mf,
+  kit3mf: ({ drawn }) => drawn.kit3mf(),
   partsCsv,
   channelsCsv,
   wiresCsv,
@@ -28,10 +23,10 @@ export const OUTPUTS = {
   kitJson,
   summary,
   boardFiles,
-  partSheets,
-  plan,
-  exploded,
+  partSheets: ({ drawn }) => drawn.partSheets(),
+  plan: ({ drawn }) => drawn.plan(),
+  exploded: ({ drawn }) => drawn.exploded(),
   sheets,
-  pictures,
+  pictures: ({ drawn }) => [{ path: 'pictures/kit.png', bytes: drawn.kitPicture() }, ...drawn.pictures()],
   report,
 } as const satisfies Outputs;

@@ -26,7 +26,7 @@ export function partFigures(part: Part, kernel: MeasuringKernel): PartFigures {
 }
 
 /** @returns how often each part is placed */
-export function quantities(kit: Kit): ReadonlyMap<string, number> {
+export function quantities(kit: Pick<Kit, 'placements'>): ReadonlyMap<string, number> {
   const count = new Map<string, number>();
   for (const { part } of kit.placements) count.set(part, (count.get(part) ?? 0) + 1);
   return count;

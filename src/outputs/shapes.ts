@@ -1,7 +1,7 @@
 /** Every part's shape as a binary STL: what to print, how it stands when aligned, what to buy. */
 import type { Kit, Part } from '../kit/types.js';
 import type { MeasuringKernel, Solid } from '../solid/kernel.js';
-import type { ShapeFile, ShapeFolder } from './context.js';
+import type { ShapeFile, ShapeFolder, ShownKit } from './context.js';
 import { stlBytes } from './stl.js';
 
 /**
@@ -28,5 +28,12 @@ export function shapeFiles(kit: Kit, name: string, kernel: MeasuringKernel): rea
   });
 }
 
+/** @returns the paths of the same files */
+export const shapePaths = ({ parts }: Pick<ShownKit, 'parts'>): readonly string[] =>
+  [...parts.values()].flatMap((part) => {
+    if (part.kind === 'bought') return [shapePath('bought', part)];
+    return part.posed === null ? [shapePath('stl', part)] : [shapePath('stl', part), shapePath('posed', part)];
+  });
+
 /** @returns the shape file's path inside the kit's folder */
-export const shapePath = (folder: ShapeFolder, part: Part): string => `${folder}/${part.id}.stl`;
+export const shapePath = (folder: ShapeFolder, part: Pick<Part, 'id'>): string => `${folder}/${part.id}.stl`;

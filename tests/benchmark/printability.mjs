@@ -29,21 +29,16 @@ if (process.env.PRINTABILITY) {
   const { loadManifold } = await load('solid/manifold-kernel.js');
   const spec = readPreset(readFileSync(join(ROOT, 'presets', `${preset}.yaml`), 'utf8'), `${preset}.yaml`);
   let [started, before] = [0, null];
-  const ENOUGH = new Error('checked');
   const tools = {
     ...(await loadManifold()),
     hash: () => '',
+    outputs: null,
     accept: [],
     progress: (stage) => {
       if (stage === 'checks') [started, before] = [performance.now(), process.cpuUsage()];
-      if (stage === 'shapes') throw ENOUGH;
     },
   };
-  try {
-    makeKit(spec, tools);
-  } catch (error) {
-    if (error !== ENOUGH) throw error;
-  }
+  makeKit(spec, tools);
   const passed = performance.now() - started;
   const { user, system } = process.cpuUsage(before);
   console.log(JSON.stringify({ passed, processor: (user + system) / 1000 }));

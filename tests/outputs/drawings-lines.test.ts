@@ -7,7 +7,7 @@ import { across } from '../../src/outputs/drawings/dimension.js';
 import { edgesOf } from '../../src/outputs/drawings/edges.js';
 import { lineView, type Segment } from '../../src/outputs/drawings/line-view.js';
 import { partSheet } from '../../src/outputs/drawings/part-sheet.js';
-import { sectionOf } from '../../src/outputs/drawings/section.js';
+import { partCut, sectionOf } from '../../src/outputs/drawings/section.js';
 import { fitted } from '../../src/outputs/drawings/sheet-frame.js';
 import { makeOutputs } from '../../src/outputs/make-outputs.js';
 import { loadManifoldKernel } from '../../src/solid/manifold-kernel.js';
@@ -197,7 +197,8 @@ test('a part that A4 would reduce goes on A3 if that shows it larger', async () 
     const made = makeOutputs(inputs);
     const kit = { ...inputs.kit, beams: [] };
     const part = { ...inputs.kit.parts.get('block')!, solid, posed: null };
-    const svg = partSheet(part, { ...made.context, kit, meshOf: () => kernel.mesh(solid) });
+    const cuts = new Map([[part.id, partCut(part, { kernel, kit })]]);
+    const svg = partSheet(part, { ...made.context, kit, cuts, meshOf: () => kernel.mesh(solid) });
     const root = new DOMParser().parseFromString(svg, 'image/svg+xml').querySelector('svg')!;
     return [root.getAttribute('width'), /Scale ([\d:]+)/.exec(svg)![1]];
   };

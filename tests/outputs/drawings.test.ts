@@ -5,6 +5,7 @@ import { expect, test } from 'vitest';
 import { edgesOf } from '../../src/outputs/drawings/edges.js';
 import { lineView } from '../../src/outputs/drawings/line-view.js';
 import { partSheet } from '../../src/outputs/drawings/part-sheet.js';
+import { partCut } from '../../src/outputs/drawings/section.js';
 import { takenApart } from '../../src/outputs/explode.js';
 import { makeOutputs } from '../../src/outputs/make-outputs.js';
 import { sheetPdf } from '../../src/outputs/sheets/pdf.js';
@@ -77,8 +78,9 @@ test('the section stands upright: a foot 20 wide under a post 5 wide, 12 high', 
   const { kernel } = inputs;
   const solid = kernel.union([box(kernel, [0, 0, 0], [20, 10, 2]), box(kernel, [0, 0, 1], [5, 10, 12])]);
   const made = makeOutputs(inputs);
-  const context = { ...made.context, meshOf: () => kernel.mesh(solid) };
-  const svg = partSheet({ ...[...inputs.kit.parts.values()][1]!, solid, posed: null }, context);
+  const part = { ...[...inputs.kit.parts.values()][1]!, solid, posed: null };
+  const cuts = new Map([[part.id, partCut(part, inputs)]]);
+  const svg = partSheet(part, { ...made.context, cuts, meshOf: () => kernel.mesh(solid) });
   const path = new DOMParser().parseFromString(svg, 'image/svg+xml').querySelector('path[fill="url(#hatch)"]')!;
   const points = [...path.getAttribute('d')!.matchAll(/([\d.]+) ([\d.]+)/g)].map(
     ([, x, y]) => [Number(x), Number(y)] as const,

@@ -1,6 +1,6 @@
 /** The keys' cells on the deck: each as wide as its column and as deep as its row, its beams through the middle. Assembly, mm. */
 import type { Vec2 } from '../../solid/mesh.js';
-import type { OutputContext } from '../context.js';
+import type { ShownContext } from '../context.js';
 
 export interface Cell {
   readonly min: Vec2;
@@ -9,7 +9,7 @@ export interface Cell {
 }
 
 /** @returns row by row from the near left; a key is where two beams cross */
-export function cellsOf({ kit, spec: { grid } }: Pick<OutputContext, 'kit' | 'spec'>): readonly Cell[] {
+export function cellsOf({ kit, spec: { grid } }: Pick<ShownContext, 'kit' | 'spec'>): readonly Cell[] {
   const rows = kit.beams.filter(({ line }) => line === 'row');
   const columns = kit.beams.filter(({ line }) => line === 'column');
   return rows.flatMap((row) =>

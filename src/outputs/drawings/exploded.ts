@@ -2,7 +2,7 @@
 import { apply, multiply, translation } from '../../solid/matrix.js';
 import type { Vec2, Vec3 } from '../../solid/mesh.js';
 import { meshBox } from '../../solid/mesh-measures.js';
-import type { Output, OutputContext } from '../context.js';
+import type { OutputFile, ShownContext } from '../context.js';
 import { takenApart } from '../explode.js';
 import { VIEWS } from '../picture/camera.js';
 import { type Standing, standing } from '../standing.js';
@@ -21,11 +21,11 @@ const LIST = 104;
 const RING = 2.4;
 const AWAY = [7, 11, 15] as const;
 
-export const exploded: Output = (context) => [
+export const exploded = (context: ShownContext): readonly OutputFile[] => [
   { path: 'drawings/exploded.svg', bytes: new TextEncoder().encode(explodedSvg(context)) },
 ];
 
-function explodedSvg(context: OutputContext): string {
+function explodedSvg(context: ShownContext): string {
   const { spec } = context;
   const apart = takenApart(context.kit);
   const shown = standing(context).map((item) => ({

@@ -1,15 +1,14 @@
 /** `drawings/PART.svg`: three views, a section and the overall dimensions of each printed part, as it lies on the bed. */
-import type { Part } from '../../kit/types.js';
 import type { Vec2, Vec3 } from '../../solid/mesh.js';
-import type { Output, OutputContext } from '../context.js';
-import { partFigures, quantities } from '../part-figures.js';
+import type { OutputFile, ShownContext, ShownPart } from '../context.js';
+import { quantities } from '../part-figures.js';
 import { shapePath } from '../shapes.js';
 import { chained } from './chained.js';
 import { across, arrow, upright } from './dimension.js';
 import { edgesOf } from './edges.js';
 import { type LineItem, lineView, type Segment } from './line-view.js';
 import { type Mark, type Pen, sheetSvg } from './marks.js';
-import { type Section, sectionOf } from './section.js';
+import type { Section } from './section.js';
 import { A3, A4, FRAME, frameMarks, scaleText, TITLE } from './sheet-frame.js';
 
 /** Between views, where dimensions stand, and from a view to its dimension line. */
@@ -20,7 +19,7 @@ const SAMPLES = 300;
 /** ISO 5455. */
 const SCALES = [10, 5, 2, 1, 1 / 2, 1 / 5, 1 / 10] as const;
 
-export const partSheets: Output = (context) =>
+export const partSheets = (context: ShownContext): readonly OutputFile[] =>
   [...context.kit.parts.values()]
     .filter(({ kind }) => kind === 'printed')
     .map((part) => ({
@@ -29,13 +28,11 @@ export const partSheets: Output = (context) =>
     }));
 
 /** First-angle projection (ISO 5456-2): the view from above stands below the front, that from the left to its right. */
-export function partSheet(part: Part, context: Pick<OutputContext, 'kernel' | 'kit' | 'meshOf' | 'spec'>): string {
-  const { kernel, kit, meshOf, spec } = context;
+export function partSheet(part: ShownPart, { kit, meshOf, spec, cuts }: Omit<ShownContext, 'compression'>): string {
   const mesh = meshOf(shapePath('stl', part));
   const item = [{ mesh, edges: edgesOf(mesh) }];
-  const box = kernel.box(part.solid);
+  const { box, massG, section } = cuts.get(part.id)!;
   const [w, d, h] = [0, 1, 2].map((k) => box.max[k]! - box.min[k]!) as [number, number, number];
-  const section = sectionOf(part, { kernel, kit });
   const { paper, scale } = chosen([w + Math.max(d, section.size[0]), h + Math.max(d, section.size[1])]);
   const left = FRAME + BETWEEN;
   const top = FRAME + BETWEEN;
@@ -71,7 +68,7 @@ export function partSheet(part: Part, context: Pick<OutputContext, 'kernel' | 'k
     ...frameMarks(
       [
         `${part.id}: ${part.title}`,
-        `${quantities(kit).get(part.id) ?? 0} of them, ${part.material}, ${partFigures(part, kernel).massG.toFixed(1)} g each if solid; as it lies on the bed`,
+        `${quantities(kit).get(part.id) ?? 0} of them, ${part.material}, ${massG.toFixed(1)} g each if solid; as it lies on the bed`,
         `Scale ${scaleText(scale)}, mm, first-angle projection (ISO 5456-2). ${spec.title}`,
       ],
       { paper, firstAngle: true },

@@ -2,7 +2,7 @@
 import { BREADTH } from '../../kit/printed-legends.js';
 import { apply } from '../../solid/matrix.js';
 import type { Vec2, Vec3 } from '../../solid/mesh.js';
-import type { Output, OutputContext } from '../context.js';
+import type { OutputFile, ShownContext } from '../context.js';
 import { VIEWS } from '../picture/camera.js';
 import { standing, withoutCovers } from '../standing.js';
 import { type Cell, cellsOf } from './cells.js';
@@ -22,11 +22,11 @@ const SMALL = /^(iso-|hexagon|nut|pin|socket-head|set-|emitter-wires)|screw|nut/
 const NAME = 1.8;
 const SIDE = 2.4;
 
-export const plan: Output = (context) => [
+export const plan = (context: ShownContext): readonly OutputFile[] => [
   { path: 'drawings/plan.svg', bytes: new TextEncoder().encode(planSvg(context)) },
 ];
 
-function planSvg(context: OutputContext): string {
+function planSvg(context: ShownContext): string {
   const { kit, spec } = context;
   const cells = cellsOf(context);
   const items = withoutCovers(standing(context))
@@ -76,7 +76,7 @@ const inCells = ([x, y]: Vec3, cells: readonly Cell[]): boolean =>
 
 type Put = (point: readonly [number, number, ...number[]]) => Vec2;
 
-function beamMarks({ kit }: OutputContext, { at, put }: { readonly at: Vec2; readonly put: Put }): Mark[] {
+function beamMarks({ kit }: ShownContext, { at, put }: { readonly at: Vec2; readonly put: Put }): Mark[] {
   return kit.beams.flatMap(({ name, line, from, to }): Mark[] => {
     const [a, b] = [put(from), put(to)];
     // Names stand outside, where nothing else is drawn.
@@ -108,7 +108,7 @@ function cellMarks({ min, max, label }: Cell, { put, scale }: { readonly put: Pu
 
 /** Which sides send, and which receive. */
 function sideMarks(
-  { kit }: OutputContext,
+  { kit }: ShownContext,
   { at: [x, y], size: [w, h] }: { readonly at: Vec2; readonly size: Vec2 },
 ): Mark[] {
   const word = (line: 'column' | 'row', axis: 0 | 1) => {

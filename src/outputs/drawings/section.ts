@@ -4,6 +4,7 @@ import type { Kit, Part, Screw } from '../../kit/types.js';
 import type { MeasuringKernel } from '../../solid/kernel.js';
 import { apply, applyDirection, invertRigid } from '../../solid/matrix.js';
 import type { Box, Matrix, Outlines, Vec2, Vec3 } from '../../solid/mesh.js';
+import { partFigures } from '../part-figures.js';
 import { cameraAxes } from '../picture/camera.js';
 
 export interface Section {
@@ -23,6 +24,36 @@ const EYES = [
   [0, -1, 0],
   [0, 0, 1],
 ] as const satisfies readonly Vec3[];
+
+/** What a part's sheet shows of its solid. */
+export interface PartCut {
+  readonly box: Box;
+  readonly massG: number;
+  readonly section: Section;
+}
+
+/** @returns of each printed part */
+export const partCuts = ({
+  kit,
+  kernel,
+}: {
+  readonly kernel: MeasuringKernel;
+  readonly kit: Kit;
+}): ReadonlyMap<string, PartCut> =>
+  new Map(
+    [...kit.parts.values()]
+      .filter(({ kind }) => kind === 'printed')
+      .map((part) => [part.id, partCut(part, { kit, kernel })]),
+  );
+
+export const partCut = (
+  part: Part,
+  { kernel, kit }: { readonly kernel: MeasuringKernel; readonly kit: Kit },
+): PartCut => ({
+  box: kernel.box(part.solid),
+  massG: partFigures(part, kernel).massG,
+  section: sectionOf(part, { kernel, kit }),
+});
 
 export function sectionOf(
   part: Part,

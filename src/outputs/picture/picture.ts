@@ -57,7 +57,8 @@ function shrink(fine: Uint8Array, [width, height]: readonly [number, number]): U
       const from = row * SAMPLES * stride + 3 * column * SAMPLES;
       for (let i = 0; i < 3; i++) {
         const sum = fine[from + i]! + fine[from + 3 + i]! + fine[from + stride + i]! + fine[from + stride + 3 + i]!;
-        rgb[3 * (row * width + column) + i] = Math.round(sum / 4);
+        // A fourth, rounded to the nearest.
+        rgb[3 * (row * width + column) + i] = (sum + 2) >> 2;
       }
     }
   return rgb;

@@ -33,10 +33,10 @@ export function shade(
   }
   // The inside of a far wall is seen only through a cut: it stands for the cut face.
   const isCut = (t: number) => cut && facing[t]! < 0;
+  /** Of two samples that show different triangles, or one of them nothing. */
   const line = (at: number, to: number): boolean => {
     const ta = seen[at]!;
     const tb = seen[to]!;
-    if (ta === tb) return false;
     if (ta < 0 || tb < 0) return true;
     const ca = isCut(ta);
     if (owner[ta] !== owner[tb] || ca !== isCut(tb)) return true;
@@ -54,7 +54,16 @@ export function shade(
     for (let column = 0; column < width; column++) {
       const at = row * width + column;
       const t = seen[at]!;
-      const edge = (column + 1 < width && line(at, at + 1)) || (row + 1 < height && line(at, at + width));
+      const right = column + 1 < width ? seen[at + 1]! : t;
+      const below = row + 1 < height ? seen[at + width]! : t;
+      // Most samples show nothing, or what those beside them show.
+      if (t < 0 && right < 0 && below < 0) {
+        rgb[3 * at] = BACKGROUND[0];
+        rgb[3 * at + 1] = BACKGROUND[1];
+        rgb[3 * at + 2] = BACKGROUND[2];
+        continue;
+      }
+      const edge = (right !== t && line(at, at + 1)) || (below !== t && line(at, at + width));
       const colour = t < 0 ? BACKGROUND : items[owner[t]!]!.colour;
       let bright = 1;
       if (t >= 0) bright = isCut(t) ? ((row + column) % HATCH.every < HATCH.wide ? 0.55 : 0.8) : brightness[t]!;

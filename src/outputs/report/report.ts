@@ -3,7 +3,7 @@ import { verdict } from '../../checks/accept.js';
 import { CAUTIONS } from '../cautions.js';
 import type { Output, OutputContext } from '../context.js';
 import { tally } from '../findings-text.js';
-import { KIT_SIZE, kitPicture } from '../pictures.js';
+import { KIT_SIZE } from '../pictures.js';
 import { madeText } from '../summary.js';
 import { alignHtml } from './align.js';
 import { bayHtml } from './bay.js';
@@ -44,7 +44,7 @@ export function reportHtml(context: OutputContext): string {
   const warnings = findings.some(({ severity }) => severity === 'warning');
   const kind = good ? (warnings ? 'warn' : 'good') : 'bad';
   const said = good ? `It can be built${warnings ? '; read the warnings first' : ''}` : 'It must not be built as it is';
-  const still = pngData(kitPicture(context));
+  const still = pngData(context.drawn.kitPicture());
   const scene = JSON.stringify(sceneData(context)).replaceAll('<', '\\u003c');
   const chapters: Readonly<Record<(typeof CHAPTERS)[number][0], string>> = {
     view: viewHtml(still, context),

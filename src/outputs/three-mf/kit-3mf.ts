@@ -1,6 +1,6 @@
 /** `kit.3mf`: the assembled kit, bought parts too, to look at and measure. */
 import { colourOf } from '../colours.js';
-import type { Output } from '../context.js';
+import type { OutputFile, ShownContext } from '../context.js';
 import { picture } from '../picture/picture.js';
 import { png } from '../picture/png.js';
 import { standing } from '../standing.js';
@@ -8,7 +8,7 @@ import { THUMBNAIL } from './bed-3mf.js';
 import { modelXml } from './model-xml.js';
 import { threeMf } from './package.js';
 
-export const kit3mf: Output = (context) => {
+export const kit3mf = (context: ShownContext): readonly OutputFile[] => {
   const { kit, spec } = context;
   const items = standing(context);
   const parts = [...kit.parts.values()].filter(({ id }) => items.some(({ part }) => part.id === id));
