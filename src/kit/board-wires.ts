@@ -37,6 +37,28 @@ export function fromBoards(wires: readonly Wire[], boards: BoardsOfKit | undefin
   });
 }
 
+/**
+ * @returns from the name that a line's wire has without boards to the one that serves the line with them: of supply and ground a
+ * board has one wire each, which keep the numbers of its first line's
+ */
+export function servedBy(boards: BoardsOfKit | undefined): (name: string) => string {
+  if (!boards) return (name) => name;
+  const firsts: ReadonlyMap<string, string> = new Map(
+    boards.places.flatMap(({ board: id, beams }) => {
+      const { kind } = boards.boards.find((one) => one.id === id)!;
+      return beams.map((beam) => [`${beam} ${kind}`, `${beams[0]!} ${kind}`] as const);
+    }),
+  );
+  const at: ReadonlyMap<string, Place> = placesOf(boards);
+  return (name) => {
+    const end = name.split(' ', 2).join(' ');
+    const [first, place] = [firsts.get(end), at.get(end)];
+    if (first === undefined || place === undefined) return name;
+    const what = name.slice(end.length + 1);
+    return what === 'signal' || (what === 'minus' && place.switched) ? name : `${first} ${what}`;
+  };
+}
+
 const placesOf = (boards: BoardsOfKit): ReadonlyMap<string, Place> =>
   new Map(
     boards.places.flatMap(({ placement, board: id, beams }) => {

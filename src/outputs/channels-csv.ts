@@ -1,5 +1,7 @@
 /** `channels.csv`: which line is read on which channel, for whoever wires and programs the controller. */
-import { type Net, netsOf } from '../kit/wires.js';
+import { servedBy } from '../kit/board-wires.js';
+import type { BoardsOfKit } from '../kit/types.js';
+import { type Net, netsOf, wireNamed } from '../kit/wires.js';
 import { layScan } from '../layout/scan.js';
 import type { ChannelRow } from '../optics/scan-plan.js';
 import type { Spec } from '../spec/spec.js';
@@ -24,30 +26,36 @@ const HEADER = [
 ] as const;
 
 /** One row a line, columns first; multiplexers, addresses, pins and lines count from 0. */
-export const channelsCsv: Output = ({ spec }) => [
+export const channelsCsv: Output = ({ spec, kit: { boards } }) => [
   {
     path: 'channels.csv',
-    bytes: new TextEncoder().encode(csvText([HEADER, ...tableOf(spec).map((row) => Object.values(row))])),
+    bytes: new TextEncoder().encode(csvText([HEADER, ...tableOf(spec, boards).map((row) => Object.values(row))])),
   },
 ];
 
 type Cells = Readonly<Record<(typeof HEADER)[number], string | number | null>>;
 
-function tableOf(spec: Spec): readonly Cells[] {
+function tableOf(spec: Spec, boards: BoardsOfKit | undefined): readonly Cells[] {
   const nets = netsOf(spec);
+  const [named, served] = [wireNamed(nets), servedBy(boards)];
   return layScan(spec).table.map((row) =>
     cells(
       row,
       nets.filter(({ along }) => along?.beam === row.line.name),
+      (net) => named(served(net.name)).id,
     ),
   );
 }
 
 /** A line's row; `multiplexer` and `address`, or `pin`: the others are null. */
-function cells({ line, place, readAt, pullUp, lowWhileLit }: ChannelRow, own: readonly Net[]): Cells {
+function cells(
+  { line, place, readAt, pullUp, lowWhileLit }: ChannelRow,
+  own: readonly Net[],
+  idOf: (net: Net) => string,
+): Cells {
   const wires = (end: 'emitter' | 'receiver') => own.filter(({ along }) => along?.end === end);
   const signal = (net: Net) => net.name.endsWith(' signal');
-  const ids = (nets: readonly Net[]) => nets.map(({ id }) => id).join(' ');
+  const ids = (nets: readonly Net[]) => nets.map(idOf).join(' ');
   const through = place.kind === 'multiplexer' ? place : null;
   return {
     beam: line.name,
@@ -67,10 +75,13 @@ function cells({ line, place, readAt, pullUp, lowWhileLit }: ChannelRow, own: re
 }
 
 /** @returns the table, and the scan's figures, as `kit.json` shows them */
-export function channelsJson(spec: Spec): { readonly channels: Json; readonly scan: Json } {
+export function channelsJson(
+  spec: Spec,
+  boards: BoardsOfKit | undefined,
+): { readonly channels: Json; readonly scan: Json } {
   const plan = layScan(spec);
   return {
-    channels: tableOf(spec),
+    channels: tableOf(spec, boards),
     scan: {
       time_us: tidy(1e6 * plan.scanTime, 3),
       rate_hz: tidy(plan.rate, 3),

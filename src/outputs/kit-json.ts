@@ -56,7 +56,7 @@ function kitValue(context: OutputContext): Json {
       value: typeof value === 'number' ? tidy(value) : typeof value === 'string' ? value : value.map((v) => tidy(v)),
       why,
     })),
-    ...channelsJson(spec),
+    ...channelsJson(spec, kit.boards),
     wires: wiresJson(wiresOf(context)),
     prints: printsJson(context),
     light: lightJson(context.light),

@@ -1,7 +1,10 @@
 import { expect, test } from 'vitest';
 import { fromBoards } from '../../src/kit/board-wires.js';
 import type { BoardsOfKit } from '../../src/kit/types.js';
-import type { Wire } from '../../src/kit/wires.js';
+import { type Wire, wiresOf } from '../../src/kit/wires.js';
+import { channelsJson } from '../../src/outputs/channels-csv.js';
+import { wiringDiagram } from '../../src/outputs/wiring-diagram/diagram.js';
+import { draw, openWorkshop } from './make.js';
 
 const wire = (id: string, beam: string | null, what: string, to: string): Wire => {
   const end = what.startsWith('emitter') ? 'emitter' : 'receiver';
@@ -58,3 +61,26 @@ test('receivers on two legs: the carrier’s pull-ups need a supply that no rece
     'W5: controller plus to supply plus',
   ]);
 });
+
+test.for(['', 'scan: { light_us: 200 }\n'])(
+  'what diagram and channel table name is a wire of the list, board by board%s',
+  async (more) => {
+    const text = `grid: { rows: 2, columns: 5, pitch: 24 }\nboards: { receivers: true, emitters: true }\n${more}`;
+    const { kit, layout } = draw(await openWorkshop(), text);
+    const { spec } = layout;
+    const listed = new Set(wiresOf({ kit, spec }).map(({ id }) => id));
+    const drawn = wiringDiagram(spec, { alone: true, boards: kit.boards }).match(/\bW\d+a?\b/g)!;
+    expect(drawn.length).toBeGreaterThan(20);
+    for (const id of drawn) expect(listed).toContain(id);
+    const { channels } = channelsJson(spec, kit.boards) as unknown as {
+      channels: readonly { beam: string; signal_wire: string; receiver_wires: string; emitter_wires: string }[];
+    };
+    for (const { signal_wire, receiver_wires, emitter_wires } of channels)
+      for (const id of `${signal_wire} ${receiver_wires} ${emitter_wires}`.split(' ')) expect(listed).toContain(id);
+    // Lines of one carrier share its supply and ground, each has a signal of its own.
+    const [board] = kit.boards!.places.filter(({ beams }) => beams.includes('row-0') && beams.length === 2);
+    const own = channels.filter(({ beam }) => board!.beams.includes(beam));
+    expect(new Set(own.map(({ receiver_wires }) => receiver_wires)).size).toBe(1);
+    expect(new Set(own.map(({ signal_wire }) => signal_wire)).size).toBe(2);
+  },
+);

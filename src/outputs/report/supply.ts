@@ -36,7 +36,7 @@ export function supplyHtml(context: OutputContext): string {
     ),
     '<p>Lithium cells: charge and fuse them as their maker says, never unattended, and keep to local rules; a damaged or swollen cell is waste, not supply.</p>',
     '<h3>Wiring diagram</h3>',
-    `<div class="wide" tabindex="0" role="region" aria-label="Wiring diagram; every wire stands in the table below it">${wiringDiagram(spec, { alone: false })}</div>`,
+    `<div class="wide" tabindex="0" role="region" aria-label="Wiring diagram; every wire stands in the table below it">${wiringDiagram(spec, { alone: false, boards: kit.boards })}</div>`,
     `<details><summary>Every wire</summary>${table(
       'Wires, as wires.csv lists them',
       ['wire', 'from', 'to', 'gauge', 'length [mm]'],

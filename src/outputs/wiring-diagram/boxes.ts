@@ -1,4 +1,6 @@
 /** What the diagram's boxes are, from the top: controller, multiplexers with their lines, lines on pins of their own, switches. */
+import { servedBy } from '../../kit/board-wires.js';
+import type { BoardsOfKit } from '../../kit/types.js';
 import { addressPins, isSwitched, type Net, netsOf, SERIAL, SWITCHED, wireNamed } from '../../kit/wires.js';
 import { layScan } from '../../layout/scan.js';
 import { supplyFigures } from '../../layout/supply.js';
@@ -13,9 +15,14 @@ export interface Box extends Pick<Chip, 'title' | 'left' | 'right'> {
 }
 
 /** @returns the boxes, and the wires that run down beside them from the controller, by the controller's pin */
-export function boxesOf(spec: Spec): { readonly buses: readonly string[]; readonly boxes: readonly Box[] } {
+export function boxesOf(
+  spec: Spec,
+  boards?: BoardsOfKit,
+): { readonly buses: readonly string[]; readonly boxes: readonly Box[] } {
   const plan = layScan(spec);
-  const wire = wireNamed(netsOf(spec));
+  const named = wireNamed(netsOf(spec));
+  const served = servedBy(boards);
+  const wire = (name: string) => named(served(name));
   const id = (name: string) => wire(name).id;
   const chips = plan.multiplexers.length;
   const switches = isSwitched(spec) ? Math.ceil(plan.table.length / SWITCHED) : 0;

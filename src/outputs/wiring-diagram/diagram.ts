@@ -1,4 +1,5 @@
 /** `wiring.svg`: the whole panel's circuit, a box for each multiplexer with its lines beside it, one under the other. */
+import type { BoardsOfKit } from '../../kit/types.js';
 import { netsOf, sourceOf, wireNamed } from '../../kit/wires.js';
 import { layScan } from '../../layout/scan.js';
 import { supplyFigures } from '../../layout/supply.js';
@@ -18,8 +19,8 @@ const EDGE = 8;
 const BUS = 16;
 const GUTTER = 128;
 
-export const wiringSvg: Output = ({ spec }) => [
-  { path: 'wiring.svg', bytes: new TextEncoder().encode(wiringDiagram(spec, { alone: true })) },
+export const wiringSvg: Output = ({ spec, kit: { boards } }) => [
+  { path: 'wiring.svg', bytes: new TextEncoder().encode(wiringDiagram(spec, { alone: true, boards })) },
 ];
 
 /** A file of its own brings its colours for light and dark. */
@@ -27,13 +28,17 @@ const STYLE =
   '<style>:root{color:#1b242c;background:#fbfaf7}@media (prefers-color-scheme:dark){:root{color:#e9edf0;background:#14181c}}.head{font-weight:600}</style>\n';
 
 /**
+ * @param boards - whose pads the wires of several lines start at; left out: none
  * @param alone - a file of its own; else it takes colour and letters of the page around it
  * @returns the diagram as SVG
  */
-export function wiringDiagram(spec: Spec, { alone }: { readonly alone: boolean }): string {
-  const { width, height, groups } = drawn(spec);
+export function wiringDiagram(
+  spec: Spec,
+  { alone, boards }: { readonly alone: boolean; readonly boards?: BoardsOfKit | undefined },
+): string {
+  const { width, height, groups } = drawn(spec, boards);
   const { table, multiplexers, pins } = layScan(spec);
-  const about = `${table.length} lines, each from its emitter over its receiver with a pull-up to where it is read; multiplexers: ${multiplexers.length} of ${spec.scan.channels} channels; pins of the controller for single lines: ${pins.direct}. Wires are numbered as in wires.csv, where each stands with both its ends in words.`;
+  const about = `${table.length} lines, each from its emitter over its receiver with a pull-up to where it is read; multiplexers: ${multiplexers.length} of ${spec.scan.channels} channels; pins of the controller for single lines: ${pins.direct}. Wires are numbered as in wires.csv, where each stands with both its ends in words${boards ? '; lines on one board share its wires of supply and ground' : ''}.`;
   const svg = tag(
     'svg',
     {
@@ -54,8 +59,11 @@ export function wiringDiagram(spec: Spec, { alone }: { readonly alone: boolean }
   return `${svg}\n`;
 }
 
-function drawn(spec: Spec): { readonly width: number; readonly height: number; readonly groups: readonly string[] } {
-  const { buses, boxes } = boxesOf(spec);
+function drawn(
+  spec: Spec,
+  boards: BoardsOfKit | undefined,
+): { readonly width: number; readonly height: number; readonly groups: readonly string[] } {
+  const { buses, boxes } = boxesOf(spec, boards);
   const busX = (net: string) => EDGE + 8 + BUS * buses.indexOf(net);
   const x = EDGE + BUS * buses.length + GUTTER;
   const source = sourceMarks([EDGE, EDGE], sourceFor(spec));
