@@ -14,7 +14,7 @@ export interface WireRun {
 }
 
 /** What the lengths of wires are taken from. */
-export type Wired = Pick<Kit, 'beams' | 'placements' | 'wiresEnd' | 'bay'>;
+export type Wired = Pick<Kit, 'beams' | 'placements' | 'wiresEnd' | 'bay' | 'boards'>;
 
 /**
  * The one place where a wire's length comes from: along the walls to the corner that makes its way shortest, out there, and on to
@@ -88,6 +88,21 @@ const WHAT = {
   receiver: 'wires to a receiver of a',
 } as const;
 
+const FROM_BOARDS = {
+  emitter: 'pair of wires to a supply board of',
+  receiver: 'wire to a carrier of',
+} as const;
+
+/** How many boards serve the lines of one direction at one end. */
+const boardsWith = (
+  { boards }: Wired,
+  { end, line }: { readonly end: WireRun['end']; readonly line: string },
+): number =>
+  boards?.places.filter(
+    ({ board, beams }) =>
+      boards.boards.find(({ id }) => id === board)?.kind === end && beams[0]!.startsWith(`${line}-`),
+  ).length ?? 0;
+
 /** @returns for each side: what, how many, how long */
 export function wireLengths(kit: Wired): readonly WireLength[] {
   const runs = wireRuns(kit);
@@ -95,11 +110,13 @@ export function wireLengths(kit: Wired): readonly WireLength[] {
     (['column', 'row'] as const).flatMap((line) => {
       const own = runs.filter((run) => run.end === end && run.line === line);
       if (own.length === 0) return [];
+      const boards = boardsWith(kit, { end, line });
       return [
         {
           id: `wires-${end}-${line}`,
-          what: `${WHAT[end]} ${line}`,
-          number: own.length,
+          what: boards > 0 ? `${FROM_BOARDS[end]} ${line}s` : `${WHAT[end]} ${line}`,
+          // A pair for each board; of receivers each has its signal besides.
+          number: boards === 0 ? own.length : end === 'emitter' ? boards : own.length + 2 * boards,
           length: Math.max(...own.map(({ length }) => length)),
         },
       ];

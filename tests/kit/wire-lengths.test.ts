@@ -56,3 +56,29 @@ test('into a bay: along its own rail straight to the notch, from elsewhere round
   // Nearer corners 40 + 10 away, and a cable of 500.
   expect(lengths({ bay: { cable: 500 } })).toEqual([850, 850]);
 });
+
+test('to boards: a pair for each supply board; for each carrier a pair, and a signal for each of its lines', () => {
+  const posts = [
+    post('far-left', 0, 100),
+    post('far-right', 200, 100),
+    post('near-left', 0, 0),
+    post('near-right', 200, 0),
+  ];
+  const beams = [40, 90, 140].map((x) => beam('column', [x, 110, 0], [x, -10, 0]));
+  const place = (board: string, own: readonly string[]) => ({ board, placement: board, beams: own });
+  const boards = {
+    boards: [
+      { id: 'supply', kind: 'emitter' },
+      { id: 'carrier', kind: 'receiver' },
+    ],
+    places: [
+      place('supply', ['column-0', 'column-1', 'column-2']),
+      place('carrier', ['column-0', 'column-1']),
+      place('carrier', ['column-2']),
+    ],
+  } as unknown as NonNullable<Parameters<typeof wireLengths>[0]['boards']>;
+  expect(wireLengths({ beams, placements: posts, boards }).map(({ what, number }) => [what, number])).toEqual([
+    ['pair of wires to a supply board of columns', 1],
+    ['wire to a carrier of columns', 3 + 2 * 2],
+  ]);
+});
