@@ -63,8 +63,11 @@ const placesOf = (boards: BoardsOfKit): ReadonlyMap<string, Place> =>
   new Map(
     boards.places.flatMap(({ placement, board: id, beams }) => {
       const board = boards.boards.find((one) => one.id === id)!;
-      // Emitters that are lit one by one share the supply and are switched at their other wire.
-      const switched = !board.holes.some(({ use, label }) => use === 'pad' && label === 'ground');
+      const switched = isSwitchedAt(board);
       return beams.map((beam, i) => [`${beam} ${board.kind}`, { placement, line: i + 1, switched }] as const);
     }),
   );
+
+/** Emitters that are lit one by one share the supply and are switched at their other wire. */
+export const isSwitchedAt = ({ holes }: Pick<BoardsOfKit['boards'][number], 'holes'>): boolean =>
+  !holes.some(({ use, label }) => use === 'pad' && label === 'ground');

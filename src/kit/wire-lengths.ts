@@ -1,5 +1,6 @@
 /** How long wires have to be: along their rail to the nearer corner, where they leave, and a length to solder by. mm. */
 import type { Vec3 } from '../solid/mesh.js';
+import { isSwitchedAt } from './board-wires.js';
 import type { Kit } from './types.js';
 
 /** At each end, to strip, solder and lead on. Source: common practice. */
@@ -88,20 +89,27 @@ const WHAT = {
   receiver: 'wires to a receiver of a',
 } as const;
 
-const FROM_BOARDS = {
-  emitter: 'pair of wires to a supply board of',
-  receiver: 'wire to a carrier of',
-} as const;
+interface Numbered {
+  readonly end: WireRun['end'];
+  readonly line: WireRun['line'];
+  readonly lines: number;
+  readonly boards: readonly Parameters<typeof isSwitchedAt>[0][];
+}
 
-/** How many boards serve the lines of one direction at one end. */
-const boardsWith = (
-  { boards }: Wired,
-  { end, line }: { readonly end: WireRun['end']; readonly line: string },
-): number =>
-  boards?.places.filter(
-    ({ board, beams }) =>
-      boards.boards.find(({ id }) => id === board)?.kind === end && beams[0]!.startsWith(`${line}-`),
-  ).length ?? 0;
+/** Without boards a bundle for each line. With them a pair for each board, and one wire besides for each line that is read or switched. */
+function numbered({ end, line, lines, boards }: Numbered): Pick<WireLength, 'what' | 'number'> {
+  if (boards.length === 0) return { what: `${WHAT[end]} ${line}`, number: lines };
+  if (end === 'receiver') return { what: `wire to a carrier of ${line}s`, number: lines + 2 * boards.length };
+  return boards.some(isSwitchedAt)
+    ? { what: `wire to a supply board of ${line}s`, number: lines + boards.length }
+    : { what: `pair of wires to a supply board of ${line}s`, number: boards.length };
+}
+
+/** The boards that serve the lines of one direction at one end, once for each place. */
+const boardsWith = ({ boards }: Wired, { end, line }: { readonly end: WireRun['end']; readonly line: string }) =>
+  (boards?.places ?? [])
+    .filter(({ beams }) => beams[0]!.startsWith(`${line}-`))
+    .flatMap(({ board }) => boards!.boards.filter(({ id, kind }) => id === board && kind === end));
 
 /** @returns for each side: what, how many, how long */
 export function wireLengths(kit: Wired): readonly WireLength[] {
@@ -110,13 +118,10 @@ export function wireLengths(kit: Wired): readonly WireLength[] {
     (['column', 'row'] as const).flatMap((line) => {
       const own = runs.filter((run) => run.end === end && run.line === line);
       if (own.length === 0) return [];
-      const boards = boardsWith(kit, { end, line });
       return [
         {
           id: `wires-${end}-${line}`,
-          what: boards > 0 ? `${FROM_BOARDS[end]} ${line}s` : `${WHAT[end]} ${line}`,
-          // A pair for each board; of receivers each has its signal besides.
-          number: boards === 0 ? own.length : end === 'emitter' ? boards : own.length + 2 * boards,
+          ...numbered({ end, line, lines: own.length, boards: boardsWith(kit, { end, line }) }),
           length: Math.max(...own.map(({ length }) => length)),
         },
       ];

@@ -68,8 +68,8 @@ test('to boards: a pair for each supply board; for each carrier a pair, and a si
   const place = (board: string, own: readonly string[]) => ({ board, placement: board, beams: own });
   const boards = {
     boards: [
-      { id: 'supply', kind: 'emitter' },
-      { id: 'carrier', kind: 'receiver' },
+      { id: 'supply', kind: 'emitter', holes: [{ use: 'pad', label: 'ground' }] },
+      { id: 'carrier', kind: 'receiver', holes: [] },
     ],
     places: [
       place('supply', ['column-0', 'column-1', 'column-2']),
