@@ -7,6 +7,8 @@ import type { Reach } from './types.js';
 /** A finger or an eye over the lid. */
 const OVER_LID = 25;
 const OFF = 0.05;
+/** What holds the neighbour may reach in so far. */
+const BEHIND = 0.15;
 
 export function reachesOf(
   { module: { part, id }, z }: PlacedModule,
@@ -38,7 +40,8 @@ export function reachesOf(
   return [...plugs, ...seen];
 }
 
-function plugRoom(length: number, width: number, { side, at, width: across, height, up, room }: Connector): Box {
+function plugRoom(length: number, width: number, { side, at, width: across, height, up, room: whole }: Connector): Box {
+  const room = whole - BEHIND;
   const [a, b] = [at - across / 2, at + across / 2];
   const [low, high] = [up - height / 2, up + height / 2];
   if (side === 'left') return { min: [-room, a, low], max: [-OFF, b, high] };

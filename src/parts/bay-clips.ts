@@ -15,6 +15,9 @@ import { pilotHole } from './holes.js';
 const OVER = 1;
 const INTO = 0.2;
 
+/** Between a clip and what stands behind its bar. */
+const BEHIND = 0.5;
+
 /** Middle of the clip's screw, outward from the board's edge. */
 export const CLIP_SCREW = (BOARD_PLAY + CLIP.depth) / 2 + 0.4;
 
@@ -79,7 +82,7 @@ export const onEdge =
 /** Clip: x along the edge, y outward from the board's edge, z up from its underside, on which it prints. */
 export function drawBoardClip(k: Kernel, spec: Spec): Solid {
   const radius = grown(spec, threads[spec.screws.fix].clearance.value) / 2;
-  return k.subtract(box(k, [-CLIP.breadth / 2, -CLIP.lap, 0], [CLIP.breadth / 2, CLIP.depth, CLIP.plate]), [
+  return k.subtract(box(k, [-CLIP.breadth / 2, -CLIP.lap, 0], [CLIP.breadth / 2, CLIP.depth - BEHIND, CLIP.plate]), [
     cylinder(k, { from: [0, CLIP_SCREW, -OVER], to: [0, CLIP_SCREW, CLIP.plate + OVER], radius, fit: 'hole' }),
   ]);
 }

@@ -13,6 +13,8 @@ export const TO_WALL = 0.5;
 export const BOARD_PLAY = 0.25;
 /** Bars end `press` below the board's top, so that the clip presses. */
 export const CLIP = { depth: 7.2, cheek: 1.6, ledge: 1.5, lap: 1.7, plate: 2, breadth: 9, press: 0.1 } as const;
+/** What holds a board reaches so far into the wall or the bar beside it: no slit is left that prints shut. */
+const INTO = 0.1;
 /** Ribs around a battery, and the play between: cells swell. Source: common practice. */
 export const BATTERY = { rib: 1.6, play: 0.7, height: 6 } as const;
 
@@ -46,11 +48,11 @@ export function turned({ length, width }: Module, [x, y]: Vec2, turn: Turn): Vec
 
 /** @returns room at each edge of the board as it lies unturned [mm] */
 function edgeRoom(part: Module): Readonly<Record<Edge, number>> {
-  const plain = part.cell ? BATTERY.rib + BATTERY.play : AROUND;
+  const plain = part.cell ? BATTERY.rib + BATTERY.play - INTO : AROUND;
   const room = { left: plain, right: plain, front: plain, back: plain };
   const clips = part.cell ? null : clipEdges(part);
   for (const edge of EDGES) {
-    if (clips !== null) room[edge] = clips.includes(edge) ? BOARD_PLAY + CLIP.depth : BOARD_PLAY + CLIP.cheek + 0.3;
+    if (clips !== null) room[edge] = (clips.includes(edge) ? CLIP.depth : BOARD_PLAY + CLIP.cheek) - INTO;
     for (const { side, access, room: needed } of part.connectors.value)
       if (side === edge) room[edge] = access === 'outside' ? TO_WALL : Math.max(room[edge], needed);
   }

@@ -60,7 +60,9 @@ export function sectionOf(
   { kernel, kit }: { readonly kernel: MeasuringKernel; readonly kit: Kit },
 ): Section {
   const box = kernel.box(part.solid);
-  const beam = nearest(part, box, { lines: kit.beams.map(({ from, to }) => [from, to]), kit, endless: true });
+  // A beam led on past its ends meets the bay as well, which has nothing to do with it.
+  const lines = part.id.startsWith('bay-') ? [] : kit.beams.map(({ from, to }) => [from, to] as const);
+  const beam = nearest(part, box, { lines, kit, endless: true });
   if (beam) {
     // Upright, as the kit stands.
     const axis = axisOf(cross(beam.way, beam.up));
