@@ -43,6 +43,8 @@ export function writeLegends({ grid, spec }: Layout, lettering: Lettering): read
   );
 }
 
+const middleOf = ({ min, max }: ReturnType<typeof outlinesBox>): number => (min[1] + max[1]) / 2;
+
 /** @returns undefined for a label of blanks alone */
 function fit(
   label: string,
@@ -53,9 +55,12 @@ function fit(
     const word = lettering(label, { height: LETTER, stroke: STROKE, condense });
     if (word.length === 0) return undefined;
     const { min, max } = outlinesBox(word);
-    const [w, h] = [max[0] - min[0], max[1] - min[1]];
+    const w = max[0] - min[0];
+    // A capital's middle is the cell's: words with and without tails stand on one line.
+    const middle = middleOf(outlinesBox(lettering('H', { height: LETTER, stroke: STROKE, condense })));
+    const h = 2 * Math.max(max[1] - middle, middle - min[1]);
     const scale = Math.max(0.01, Math.min(1, room[0] / w, room[1] / h));
-    fitted = { outlines: scaled(shift(word, [-(min[0] + w / 2), -(min[1] + h / 2)]), scale), scale };
+    fitted = { outlines: scaled(shift(word, [-(min[0] + w / 2), -middle]), scale), scale };
     if (scale === 1 || room[1] / h <= room[0] / w) break;
   }
   return fitted;

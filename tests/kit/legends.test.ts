@@ -1,6 +1,8 @@
 /** Labels as engraved, measured on the deck: every groove and every web between two is at least a printed line wide. */
 import { beforeAll, describe, expect, test } from 'vitest';
 import { labels } from '../../src/checks/labels.js';
+import { writeLegends } from '../../src/kit/legends.js';
+import { text } from '../../src/solid/text.js';
 import { draw, findingsOf, openWorkshop, shipped, type Workshop } from './make.js';
 
 let shop: Workshop;
@@ -93,3 +95,14 @@ test('a label too long for its cell is named with its place, and left out', () =
     return { keep: [], value: null };
   });
 }, 60_000);
+
+test('words with and without tails stand on one line: their letters’ feet are at one height', () => {
+  const { layout } = draw(shop, 'grid: { rows: 1, columns: 4, pitch: 30, labels: [[moss, plug, HALT, gap]] }\n');
+  const written = writeLegends(layout, (line, options) => text(shop.profiles, line, options));
+  const [moss, plug, halt, gap] = written.map(({ outlines }) => Math.min(...outlines.flat().map(([, y]) => y)));
+  expect(written.map(({ stroke }) => stroke)).toEqual(Array.from({ length: 4 }, () => written[0]!.stroke));
+  // Round feet reach a hundredth lower or higher than straight ones; tails end below both.
+  expect(moss).toBeCloseTo(halt!, 1);
+  expect(plug).toBeCloseTo(gap!, 1);
+  expect(moss! - plug!).toBeGreaterThan(1);
+});
