@@ -105,3 +105,26 @@ test('vents where a closed box would get too warm: all that walls do not take le
   const inlets = units[0]!.walls.filter(({ open, to, from }) => !open && Math.abs(to - from - 2.4) < 1e-9);
   expect(inlets.reduce((sum, { high, low }) => sum + 2.4 * (high - low), 0)).toBeGreaterThanOrEqual(heat.vents - 1e-6);
 });
+
+test('holes in a lid that run into each other, or leave too little to print, become one without a rod', () => {
+  // Window and knob share 10 mm; the lamps stand 3.6 apart, in holes of Ø3.05: .55 mm of plastic, two lines of .45 are .9.
+  const part =
+    '{ length: 60, width: 30, thickness: 1.6, above: 3, below: 2, mass_g: 4, holes: [[3, 3], [57, 27]], hole_diameter: 3.2';
+  const joined = bayOf(
+    `{ modules: [{ part: ${part}, window: { x: 20, y: 15, width: 20, depth: 10 }, knobs: [{ x: 30, y: 15, width: 20, depth: 4 }] } }, { part: ${part}, lamps: [[20, 15], [23.6, 15], [40, 15]] } }] }`,
+  ).units[0]!;
+  const sizes = joined.lid.flatMap((hole) => {
+    if (hole.kind !== 'rectangle') return [];
+    const [x0, y0, x1, y1] = hole.rect;
+    return [[x1 - x0, y1 - y0].sort((a, b) => a - b)];
+  });
+  // From 10 to 40 along the board, .225 of air on each side; and 3.6 + 3.05 by 3.05.
+  expect(sizes).toHaveLength(2);
+  for (const [short, long] of [
+    [10.45, 30.45],
+    [3.05, 6.65],
+  ] as const)
+    expect(sizes.filter(([a, b]) => Math.abs(a! - short) < 0.01 && Math.abs(b! - long) < 0.01)).toHaveLength(1);
+  expect(joined.lid.filter(({ kind }) => kind === 'round')).toHaveLength(1);
+  expect(joined.pipes).toHaveLength(1);
+});

@@ -1,6 +1,7 @@
 /** How warm the bay gets, and the slots that let air through where it would get too warm. */
 import { closedRise, SURFACE, ventArea, ventedHeat } from '../../electrics/heat.js';
 import type { Spec } from '../../spec/spec.js';
+import { boundsOf } from './join-holes.js';
 import { vents } from './openings.js';
 import type { BayLayout, Rect, Unit } from './types.js';
 
@@ -46,11 +47,7 @@ export function placeVents(units: readonly Unit[], { spec, wall, floor, height }
       });
     if (wanted === 0) return unit;
     const taken: Rect[] = [
-      ...unit.lid.map((hole): Rect => {
-        if (hole.kind === 'rectangle') return hole.rect;
-        const { at, radius } = hole;
-        return [at[0] - radius, at[1] - radius, at[0] + radius, at[1] + radius];
-      }),
+      ...unit.lid.map(boundsOf),
       ...unit.bosses.map(([x, y]): Rect => [x - wall, y - wall, x + wall, y + wall]),
     ];
     const cut = vents(wanted, { size: unit.size, wall, floor, height, lid: taken, walls: unit.walls });

@@ -4,6 +4,7 @@ import type { Spec } from '../../spec/spec.js';
 import { upTenth } from '../fits.js';
 import { fixingOf, type Heights, standOf } from './fixing.js';
 import { TO_WALL, wallOf } from './footprint.js';
+import { joinHoles } from './join-holes.js';
 import { overModule, plugHole } from './openings.js';
 import type { Spot } from './pack.js';
 import { TRAYS_APART } from './sizes.js';
@@ -19,6 +20,9 @@ interface PlaceOptions {
   readonly apart: boolean;
 }
 
+/** Two printed lines and a little: plastic that the walls' check takes. */
+const LINES = 2.1;
+
 /** A tray without what holds it. */
 export type LooseUnit = Omit<Unit, 'bosses' | 'held' | 'tie'>;
 
@@ -28,7 +32,9 @@ export function placeModules(
   { wall, heights, apart }: PlaceOptions,
 ): { readonly units: readonly LooseUnit[]; readonly mistakes: readonly Mistake[] } {
   const mistakes: Mistake[] = [];
-  const bridge = spec.printer.machine.bridge.value;
+  const { bridge: bridgeable, lineWidth } = spec.printer.machine;
+  const bridge = bridgeable.value;
+  const leastWeb = LINES * lineWidth.value;
   let from = 0;
   const units = row.trays.map(({ kind, packed, length }, i): LooseUnit => {
     const size = [upTenth(length + 2 * wall), upTenth(row.depth + 2 * wall)] as const;
@@ -58,14 +64,20 @@ export function placeModules(
       });
     }
     const over = modules.map((placed) => overModule(spec, placed, heights.top));
+    const lid = joinHoles(
+      over.flatMap(({ holes }) => holes),
+      leastWeb,
+    );
+    // A lamp under a hole that it shares is seen without a rod, and a rod would find no plastic to sit in.
+    const alone = lid.flatMap((hole) => (hole.kind === 'round' ? [hole.at] : []));
     const unit: LooseUnit = {
       kind,
       from,
       size,
       modules,
       walls: plugs.map(({ placed, connector }) => plugHole(placed, connector, { top: heights.top, bridge })),
-      lid: over.flatMap(({ holes }) => holes),
-      pipes: over.flatMap(({ pipes }) => pipes),
+      lid,
+      pipes: over.flatMap(({ pipes }) => pipes).filter(({ at }) => alone.includes(at)),
     };
     from = upTenth(from + size[0] + TRAYS_APART);
     return unit;
