@@ -128,3 +128,11 @@ test('holes in a lid that run into each other, or leave too little to print, bec
   expect(joined.lid.filter(({ kind }) => kind === 'round')).toHaveLength(1);
   expect(joined.pipes).toHaveLength(1);
 });
+
+test('batteries alone: the rib for the wires’ tie stands beside the battery, not in it', () => {
+  const [tray] = bayOf('{ modules: [battery-holder] }').units;
+  const [tie, battery] = [tray!.tie!, tray!.modules[0]!.outline];
+  const apart = Math.max(battery[0] - tie[2], tie[0] - battery[2], battery[1] - tie[3], tie[1] - battery[3]);
+  // Its own ribs of 1.6 stand .7 off it.
+  expect(apart).toBeGreaterThanOrEqual(2.3 - 1e-9);
+});
