@@ -136,3 +136,13 @@ test('batteries alone: the rib for the wires’ tie stands beside the battery, n
   // Its own ribs of 1.6 stand .7 off it.
   expect(apart).toBeGreaterThanOrEqual(2.3 - 1e-9);
 });
+
+test('no slot for air behind a boss of the lid, which rises from the wall there', () => {
+  const { frame, bay } = lay('{ place: apart, modules: [{ part: { base: controller, heat_mw: 9000 } }] }');
+  const [tray] = bay!.units;
+  const slots = tray!.walls.filter(({ open, to, from }) => !open && Math.abs(to - from - 2.4) < 1e-9);
+  expect(slots.length).toBeGreaterThanOrEqual(2);
+  for (const { from, to } of slots)
+    for (const [x] of tray!.bosses)
+      expect(Math.max(from - (x + frame.boss.width / 2), x - frame.boss.width / 2 - to)).toBeGreaterThan(0);
+});

@@ -76,7 +76,7 @@ export function layBay(
     : holdTogether(placed.units, { wall: section.wall, corner: cornerOf(options.frame), wires, top: height });
   if (held.mistakes.length > 0) fail(spec, held.mistakes);
   const solid = held.units.map((unit): Unit => ({ ...unit, bosses: bossAt(unit.size) }));
-  const air = { spec, wall: section.wall, floor, height };
+  const air = { spec, wall: section.wall, floor, height, boss: options.frame.boss };
   const aired = placeVents(solid, air);
   const used = row.trays.reduce(
     (sum, { packed }) =>

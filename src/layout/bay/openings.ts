@@ -104,7 +104,7 @@ export interface Around {
   readonly height: number;
   /** What slots keep clear of: in the lid, and along the outer wall. */
   readonly lid: readonly Rect[];
-  readonly walls: readonly WallHole[];
+  readonly walls: readonly Pick<WallHole, 'wall' | 'from' | 'to'>[];
 }
 
 /**
