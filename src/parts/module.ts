@@ -6,12 +6,12 @@ import type { Connector, Module } from '../components/module.js';
 import type { Kernel, Solid } from '../solid/kernel.js';
 import { asHoles, circle, rectangle, together } from '../solid/outlines.js';
 import { box, cylinder, prism } from '../solid/shapes.js';
+import { SHELL } from '../spec/bay-crowded.js';
 
 const INTO = 0.05;
 /** Parts stand this far from the board's edges, beside clips; and from a hole's middle: screws' heads and posts are there. */
 const INSET = 2.4;
 const FROM_HOLE = 4;
-const SHELL = { depth: 7, less: 4 } as const;
 const LAMP = { size: 1.6, rise: 1 } as const;
 /** A knob stands out of a lid by this, from what it is told to reach. */
 const KNOB_LESS = 0.5;

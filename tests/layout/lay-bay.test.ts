@@ -146,3 +146,48 @@ test('no slot for air behind a boss of the lid, which rises from the wall there'
     for (const [x] of tray!.bosses)
       expect(Math.max(from - (x + frame.boss.width / 2), x - frame.boss.width / 2 - to)).toBeGreaterThan(0);
 });
+
+test('a board lies high enough for what is under it, and low enough for what is over it', () => {
+  const high = (part: string, more = '') => {
+    const { units, height, floor } = bayOf(`{ place: apart, modules: [{ part: ${part} }] }`, more);
+    return { z: units[0]!.modules[0]!.z, height, floor };
+  };
+  const plain = 'length: 30, width: 20, thickness: 1.6, above: 1, below: 1, mass_g: 4';
+  const wires = (up: number) =>
+    `connectors: [{ what: wires, side: back, at: 15, width: 10, height: 10, up: ${up}, room: 6, access: inside }]`;
+  // Wires within the bay: 5 below their middle, .6 over the floor of 3.2.
+  expect(high(`{ ${plain}, ${wires(-4)} }`).z).toBeCloseTo(3.2 + 0.6 + 5 + 4, 9);
+  // M4 through a clip of 2 and .1: 10 long, so 7.9 and 1 of tip go down from 1.5 over the board's underside, .6 over the table.
+  expect(high(`{ ${plain} }`, 'screws: { fix: M4 }\n').z).toBeCloseTo(7.9 + 1 - 1.5 + 0.6, 9);
+  // M4 through 1.6: 8 long leaves 6.4 in the post, 1 of tip, .6 under it.
+  expect(high(`{ ${plain}, holes: [[15, 10]], hole_diameter: 4.5 }`).z).toBeCloseTo(6.4 + 1 + 0.6, 9);
+  // A window's glass ends at 2.6, but the clips' screws at 1.6 + 2 + 3 (M3, ISO 4762), .4 under the lid.
+  const seen = high(`{ ${plain}, window: { x: 15, y: 10, width: 10, depth: 6 } }`);
+  expect(seen.height - seen.z).toBeGreaterThanOrEqual(1.6 + 2 + 3 + 0.4 - 1e-9);
+});
+
+test('wires broader than their edge keep the walls beside it away', () => {
+  // 10 + 15 ends 5 past the back edge of 20, and 5 before the front one.
+  const { units, wall } = bayOf(
+    '{ place: apart, modules: [{ part: { length: 50, width: 20, thickness: 1.6, above: 3, below: 2, mass_g: 4, holes: [[4, 4]], hole_diameter: 3.2, connectors: [{ what: wires, side: left, at: 10, width: 30, height: 5, up: 3, room: 6, access: inside }] }, turn: 0 }] }',
+  );
+  const { outline } = units[0]!.modules[0]!;
+  expect(outline[1] - wall).toBeGreaterThanOrEqual(5 - 1e-9);
+  expect(units[0]!.size[1] - wall - outline[3]).toBeGreaterThanOrEqual(5 - 1e-9);
+});
+
+test('a rail too short for the screws of both end trays: by how much, and as much longer it does', () => {
+  const pair = '{ place: far, modules: [{ part: { base: battery-pouch, width: 28, length: 40 } }, converter] }';
+  const on = (pitch: number) => {
+    try {
+      layOut(readPreset(`grid: { rows: 2, columns: 2, pitch: { x: ${pitch}, y: 29 } }\nbay: ${pair}\n`, 'tried.yaml'));
+    } catch (error) {
+      return (error as PresetError).mistakes[0]!.message;
+    }
+    return '';
+  };
+  const short = Number(/need 2 trays.*which is ([\d.]+) mm too short/.exec(on(20))?.[1]);
+  expect(short).toBeGreaterThan(0);
+  expect(on(20 + short - 0.5)).toMatch(/which is 0\.5 mm too short/);
+  expect(on(20 + short)).not.toMatch(/too short/);
+});

@@ -46,9 +46,9 @@ export function layBay(
   const { section } = options.frame;
   const place = placeOf(spec, spec.bay, options);
   const floor = section.floor;
-  const needed = Math.max(...spec.bay.modules.map((module) => topNeeded(module, floor)));
+  const needed = Math.max(...spec.bay.modules.map((module) => topNeeded(module, { spec, floor })));
   const height = place === 'apart' ? Math.max(CASE_LEAST, needed) : section.height;
-  if (needed > height + 1e-9) fail(spec, tooHigh(spec.bay, { floor, height }));
+  if (needed > height + 1e-9) fail(spec, tooHigh(spec.bay, { spec, floor, height }));
   const row = rowOf(spec, spec.bay, { place, options });
   const run = options.runs.find(({ side }) => side === place);
   const outside = row.length + 2 * section.wall;
@@ -143,24 +143,36 @@ function placeOf(spec: Spec, bay: BaySpec, { runs }: BayOptions): BayPlace {
  *
  * @returns null where there is no such place
  */
-function startOf(row: Row, { run, frame }: { readonly run: RailRun; readonly frame: FrameLayout }): number | null {
+function startOf(row: Row, rail: OnRail): number | null {
+  const [least, most] = startsOf(row, rail);
+  if (least > most + 1e-9) return null;
+  const outside = row.length + 2 * rail.frame.section.wall;
+  return upTenth(Math.min(most, Math.max(least, (rail.run.length - outside) / 2)));
+}
+
+interface OnRail {
+  readonly run: RailRun;
+  readonly frame: FrameLayout;
+}
+
+/** @returns the least and the most; the most is less where there is no such place */
+function startsOf(row: Row, { run, frame }: OnRail): readonly [number, number] {
   const { wall, width } = frame.section;
   const outside = row.length + 2 * wall;
   const [first, last] = [row.trays[0]!.length + 2 * wall, row.trays.at(-1)!.length + 2 * wall];
   const reach = frame.tab.reach + ON_RAIL;
   const least = Math.max(-width, reach + FROM_END - first);
   const most = Math.min(run.length + width - outside, run.length - reach - FROM_END - (outside - last));
-  if (least > most + 1e-9) return null;
-  return upTenth(Math.min(most, Math.max(least, (run.length - outside) / 2)));
+  return [least, most];
 }
 
-function tooHigh(bay: BaySpec, { floor, height }: { floor: number; height: number }): Mistake[] {
+function tooHigh(bay: BaySpec, { spec, floor, height }: { spec: Spec; floor: number; height: number }): Mistake[] {
   return bay.modules
-    .filter((module) => topNeeded(module, floor) > height + 1e-9)
+    .filter((module) => topNeeded(module, { spec, floor }) > height + 1e-9)
     .map((module) => ({
       code: 'preset/bay-too-small',
       path: module.path,
-      message: `${module.id} needs a bay ${topNeeded(module, floor)} mm high, ${upTenth(topNeeded(module, floor) - height)} mm more than the rails it would hang on`,
+      message: `${module.id} needs a bay ${topNeeded(module, { spec, floor })} mm high, ${upTenth(topNeeded(module, { spec, floor }) - height)} mm more than the rails it would hang on`,
       hint: 'place: apart, whose case is as high as it has to be',
     }));
 }
@@ -186,12 +198,16 @@ function rowOf(spec: Spec, bay: BaySpec, { place, options }: { place: BayPlace; 
   });
   if (row === null) return fail(spec, noTray(bay, room));
   if (run !== undefined && startOf(row, { run, frame }) === null) {
+    const [least, most] = startsOf(row, { run, frame });
     const [is, has] = [upTenth(row.length + 2 * wall), downTenth(run.length + 2 * frame.section.width)];
     return fail(spec, [
       {
         code: 'preset/bay-too-small',
         path: 'bay.modules',
-        message: `the modules need at least ${is} × ${upTenth(row.depth + 2 * wall)} mm along the ${place} rail, ${upTenth(is - has)} mm more than its ${has} mm from corner to corner`,
+        message:
+          is > has
+            ? `the modules need at least ${is} × ${upTenth(row.depth + 2 * wall)} mm along the ${place} rail, ${upTenth(is - has)} mm more than its ${has} mm from corner to corner`
+            : `the modules need ${row.trays.length} trays, and those at both ends are screwed to the ${place} rail between its corner posts, which is ${upTenth(least - most)} mm too short for it`,
         hint: 'place: apart, fewer modules, or a longer rail',
       },
     ]);

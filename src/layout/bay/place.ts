@@ -1,9 +1,10 @@
 /** The trays with their modules placed, held and open where they must be. Tray coordinates, mm. */
 import type { Mistake } from '../../errors.js';
+import { TO_WALL } from '../../spec/bay.js';
 import type { Spec } from '../../spec/spec.js';
 import { upTenth } from '../fits.js';
 import { fixingOf, type Heights, standOf } from './fixing.js';
-import { TO_WALL, wallOf } from './footprint.js';
+import { wallOf } from './footprint.js';
 import { joinHoles } from './join-holes.js';
 import { overModule, plugHole } from './openings.js';
 import type { Spot } from './pack.js';
@@ -100,7 +101,13 @@ function placeOne(
   const { size, margins, turn } = footprint;
   const [x, y] = [wall + cell[0] + margins.left, wall + cell[1] + margins.inner];
   const outline: Rect = [x, y, x + size[0], y + size[1]];
-  return { module, turn, outline, z: standOf(module, heights), fixing: fixingOf(spec, { module, turn, outline }) };
+  return {
+    module,
+    turn,
+    outline,
+    z: standOf(module, { spec, ...heights }),
+    fixing: fixingOf(spec, { module, turn, outline }),
+  };
 }
 
 /** From an outline's edge to the inner face of the wall that it looks at. */
