@@ -191,3 +191,34 @@ test('a rail too short for the screws of both end trays: by how much, and as muc
   expect(on(20 + short - 0.5)).toMatch(/which is 0\.5 mm too short/);
   expect(on(20 + short)).not.toMatch(/too short/);
 });
+
+test('no slot for air behind the bars that hold a board by the wall', () => {
+  const warm = '{ part: { base: charger, heat_mw: 2500 } }';
+  const [tray] = bayOf(`{ place: apart, modules: [${warm}, ${warm}, ${warm}, switch] }`).units;
+  const slots = tray!.walls.filter(({ open, to, from }) => !open && Math.abs(to - from - 2.4) < 1e-9);
+  const chargers = tray!.modules.filter(({ module }) => module.name.startsWith('charger'));
+  expect([slots.length > 0, chargers.length]).toEqual([true, 3]);
+  for (const { outline } of chargers)
+    for (const { from, to } of slots) {
+      // Bars 7.2 deep stand at both sides of the plug, their cheeks reach 3 round the corners.
+      expect(Math.max(from - (outline[0] + 3), outline[0] - 7.2 - to)).toBeGreaterThan(0);
+      expect(Math.max(from - (outline[2] + 7.2), outline[2] - 3 - to)).toBeGreaterThan(0);
+    }
+});
+
+test('where a row at the rail’s middle finds no place for its screws, one beside it or another row does', () => {
+  // A low plug lifts the first board over the key's height, so its bars stand in the key's way.
+  const raised =
+    '{ length: 64.9, width: 23.2, thickness: 1, above: 5, below: 3, mass_g: 3, connectors: [{ what: plug, side: front, at: 32.5, width: 21, height: 8.7, up: -9.9, room: 39, access: outside }] }';
+  const spec = (bay: string) =>
+    readPreset(
+      `grid: { rows: 4, columns: 3, pitch: 30 }\nemitters: { part: barrel-6x10 }\nmaterial: pa12\nprinter: bed-180\nbay: ${bay}\n`,
+      'tried.yaml',
+    );
+  const { bay, runs } = layOut(spec(`{ place: far, modules: [{ part: ${raised} }, charger] }`));
+  const { bosses, notch } = bay!.rail!;
+  expect(bosses.length).toBeGreaterThan(0);
+  expect(notch[1] - notch[0]).toBeGreaterThanOrEqual(8 - 1e-9);
+  const far = runs.find(({ side }) => side === 'far')!;
+  for (const at of bosses) expect(Math.min(at, far.length - at)).toBeGreaterThan(0);
+});

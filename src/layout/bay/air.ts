@@ -2,6 +2,7 @@
 import { closedRise, SURFACE, ventArea, ventedHeat } from '../../electrics/heat.js';
 import type { Vec2 } from '../../solid/mesh.js';
 import type { Spec } from '../../spec/spec.js';
+import { holders } from './holders.js';
 import { boundsOf } from './join-holes.js';
 import { vents } from './openings.js';
 import type { BayLayout, Rect, Unit, WallHole } from './types.js';
@@ -59,7 +60,13 @@ export function placeVents(units: readonly Unit[], { spec, wall, floor, height, 
       floor,
       height,
       lid: taken,
-      walls: [...unit.walls, ...unit.bosses.map((at) => behindBoss(at, boss.width))],
+      walls: [
+        ...unit.walls,
+        ...unit.bosses.map((at) => behindBoss(at, boss.width)),
+        ...unit.modules
+          .flatMap(holders)
+          .flatMap(({ area }) => (area[3] > unit.size[1] - wall - BY_WALL ? [along(area)] : [])),
+      ],
     });
     opening += cut.area;
     return { ...unit, lid: [...unit.lid, ...cut.lid], walls: [...unit.walls, ...cut.walls] };
@@ -73,6 +80,10 @@ const behindBoss = ([x]: Vec2, width: number): Pick<WallHole, 'wall' | 'from' | 
   from: x - width / 2,
   to: x + width / 2,
 });
+
+/** Posts and bars nearer to the wall than this close a slot, which would leave a sliver of them [mm]. */
+const BY_WALL = 0.4;
+const along = ([from, , to]: Rect): Pick<WallHole, 'wall' | 'from' | 'to'> => ({ wall: 'outer', from, to });
 
 /** @returns the warmest tray's figures, closed and as drawn */
 export function drawnHeat({ units, opening }: Aired, { spec, floor, height }: AirOptions): BayLayout['heat'] {
