@@ -37,12 +37,13 @@ const CELL =
   '{ part: { length: 40, width: 30, thickness: 8, above: 0, below: 0, mass_g: 30, connectors: [{ what: leads, side: left, at: 6, width: 8, height: 4, up: 3, room: 8, access: inside }], cell: { voltage: 5, capacity_mah: 900, most_ma: 900, lithium: false } } }';
 
 test.for([
-  ['M4 in the clips', `screws: { fix: M4 }\n`, '[multiplexer, multiplexer, charger, lamp]'],
-  ['a wide plug', '', `[${WIDE}]`],
-  ['a knob that travels across', '', `[${KNOB}]`],
-  ['leads at a corner', '', `[controller, ${CELL}]`],
-] as const)('%s: no error', { timeout: 60_000 }, ([, more, list]) => {
-  const { findings } = said(shop, `${more}${preset('apart', list)}`);
+  ['M4 in the clips', `screws: { fix: M4 }\n`, 'apart', '[multiplexer, multiplexer, charger, lamp]'],
+  ['a wide plug', '', 'apart', `[${WIDE}]`],
+  ['a knob that travels across', '', 'apart', `[${KNOB}]`],
+  ['leads at a corner', '', 'apart', `[controller, ${CELL}]`],
+  ['a printer of wide gaps', 'printer: { base: bed-220, gap_tolerance: 0.4 }\n', 'far', '[converter]'],
+] as const)('%s: no error', { timeout: 60_000 }, ([, more, place, list]) => {
+  const { findings } = said(shop, `${more}${preset(place, list)}`);
   expect(findings.filter(({ severity }) => severity === 'error')).toEqual([]);
 });
 
