@@ -3,7 +3,7 @@ import { threads } from '../components/index.js';
 import { CLIP } from '../layout/bay/footprint.js';
 import type { PlacedModule, Unit } from '../layout/bay/types.js';
 import type { LayoutWithBay } from '../layout/layout.js';
-import { CLIP_SCREW, drawBoardClip, onEdge } from '../parts/bay-clips.js';
+import { clipScrewAt, drawBoardClip, onEdge } from '../parts/bay-clips.js';
 import { drawModule } from '../parts/module.js';
 import { frame, multiply, rotation, translation } from '../solid/matrix.js';
 import type { Matrix } from '../solid/mesh.js';
@@ -118,7 +118,7 @@ function placeModule(b: Bench, layout: LayoutWithBay, { placed, unit, tray }: Mo
         touches: [name, tray],
       });
       clips.push(clip);
-      const [x, y] = onEdge(bar)([0, CLIP_SCREW]);
+      const [x, y] = onEdge(bar)([0, clipScrewAt(spec)]);
       const screw = b.screw({
         name: `${clip}-screw`,
         head: 'cap',

@@ -17,9 +17,12 @@ const INTO = 0.2;
 
 /** Between a clip and what stands behind its bar. */
 const BEHIND = 0.5;
+/** Between a head and the end of its bar, where a neighbour's may stand. */
+const HEAD_AIR = 0.3;
 
-/** Middle of the clip's screw, outward from the board's edge. */
-export const CLIP_SCREW = (BOARD_PLAY + CLIP.depth) / 2 + 0.4;
+/** @returns the middle of the clip's screw, outward from the board's edge: so far in that a thick head ends over its bar [mm] */
+export const clipScrewAt = ({ screws: { fix } }: Pick<Spec, 'screws'>): number =>
+  Math.min((BOARD_PLAY + CLIP.depth) / 2 + 0.4, CLIP.depth - threads[fix].capHead.value / 2 - HEAD_AIR);
 
 export function clipBars(
   k: Kernel,
@@ -68,7 +71,7 @@ export function clipBars(
         { axis: 'z', from: bay.floor - INTO, to: top },
       ),
     );
-    const [x, y] = at([0, CLIP_SCREW]);
+    const [x, y] = at([0, clipScrewAt(spec)]);
     cut.push(pilotHole(k, spec, { at: [x, y, top], way: '-z', depth: engaged + 1 }));
   }
   return { add, cut };
@@ -82,7 +85,8 @@ export const onEdge =
 /** Clip: x along the edge, y outward from the board's edge, z up from its underside, on which it prints. */
 export function drawBoardClip(k: Kernel, spec: Spec): Solid {
   const radius = grown(spec, threads[spec.screws.fix].clearance.value) / 2;
+  const at = clipScrewAt(spec);
   return k.subtract(box(k, [-CLIP.breadth / 2, -CLIP.lap, 0], [CLIP.breadth / 2, CLIP.depth - BEHIND, CLIP.plate]), [
-    cylinder(k, { from: [0, CLIP_SCREW, -OVER], to: [0, CLIP_SCREW, CLIP.plate + OVER], radius, fit: 'hole' }),
+    cylinder(k, { from: [0, at, -OVER], to: [0, at, CLIP.plate + OVER], radius, fit: 'hole' }),
   ]);
 }

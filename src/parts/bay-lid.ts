@@ -14,7 +14,7 @@ import { sunkHole } from './holes.js';
 
 const OVER = 1;
 const INTO = 0.2;
-/** Between a lid and the rail's cover beside it. */
+/** Between a lid and the rail's cover beside it, at least. */
 const BESIDE = 0.15;
 /** Bars under a door that hold the battery down, and what it may swell by. */
 const PAD = { breadth: 4, air: 0.8, inset: 4 } as const;
@@ -29,7 +29,8 @@ export function drawBayLid(k: Kernel, layout: LayoutWithBay, unit: Unit): Solid 
   const holes = unit.lid.map((hole) =>
     asHoles(hole.kind === 'round' ? circle(hole.at, hole.radius, { fit: 'hole' }) : rectangle(...hole.rect)),
   );
-  const plate = prism(k, together(rectangle(0, BESIDE, x, y), ...holes), { axis: 'z', from: 0, to: bay.lid });
+  const beside = Math.max(BESIDE, spec.printer.machine.gapTolerance.value / 2);
+  const plate = prism(k, together(rectangle(0, beside, x, y), ...holes), { axis: 'z', from: 0, to: bay.lid });
   const pads = unit.modules
     .filter(({ module }) => module.part.cell)
     .flatMap(({ outline: [x0, y0, x1, y1], z, module }) => {

@@ -3,8 +3,9 @@
  * Tray coordinates, as it prints: on its floor.
  */
 import { threads } from '../components/index.js';
-import { BATTERY } from '../layout/bay/footprint.js';
-import { roofSlope } from '../layout/bay/openings.js';
+import { BATTERY, wallOf } from '../layout/bay/footprint.js';
+import { POST_WALL } from '../layout/bay/holders.js';
+import { connectorAt, roofSlope } from '../layout/bay/openings.js';
 import { JOINT, jointPlaces, TIE } from '../layout/bay/sizes.js';
 import type { PlacedModule, Rect, Unit, WallHole } from '../layout/bay/types.js';
 import { grown } from '../layout/fits.js';
@@ -18,8 +19,6 @@ import { pilotHole, plainHole, sunkHole } from './holes.js';
 
 const OVER = 1;
 const INTO = 0.2;
-/** Plastic around a pilot in a post. */
-const POST_WALL = 1.7;
 
 export interface TrayOptions {
   readonly unit: Unit;
@@ -122,7 +121,8 @@ function wallHole(
     ? rectangle(hole.from, hole.low, hole.to, height + OVER)
     : roofed(hole, spec.printer.machine.bridge.value);
   if (hole.wall === 'inner') return prism(k, outline, { axis: 'y', from: -OVER, to: wall + OVER });
-  if (hole.wall === 'outer') return prism(k, outline, { axis: 'y', from: y - wall - OVER, to: y + OVER });
+  if (hole.wall === 'outer')
+    return prism(k, outline, { axis: 'y', from: y - wall - (hole.flush ? INTO : OVER), to: y + OVER });
   return hole.wall === 'left'
     ? prism(k, outline, { axis: 'x', from: -OVER, to: wall + OVER })
     : prism(k, outline, { axis: 'x', from: x - wall - OVER, to: x + OVER });
@@ -130,7 +130,7 @@ function wallHole(
 
 /** Wider than a bridge, its top slopes in at 45°. */
 function roofed({ from, to, low, high }: WallHole, bridge: number): Outlines {
-  const slope = Math.min((high - low) / 2, roofSlope(to - from, bridge));
+  const slope = Math.min(high - low, roofSlope(to - from, bridge));
   if (slope === 0) return rectangle(from, low, to, high);
   return polygon([
     [from, low],
@@ -157,16 +157,27 @@ function posts(k: Kernel, { bay, spec }: LayoutWithBay, { fixing, z }: PlacedMod
   };
 }
 
-/** A corner piece at each corner of a battery; leads may leave on any side. */
-function ribs(
-  k: Kernel,
-  { bay }: LayoutWithBay,
-  { outline: [x0, y0, x1, y1] }: PlacedModule,
-): { add: Solid[]; cut: Solid[] } {
+/** Between a rib and the leads beside it. */
+const LEAD_AIR = 0.3;
+
+/** A corner piece at each corner of a battery; where leads leave beside it, its leg ends before them. */
+function ribs(k: Kernel, { bay }: LayoutWithBay, placed: PlacedModule): { add: Solid[]; cut: Solid[] } {
+  const [x0, y0, x1, y1] = placed.outline;
   const { play, rib, height } = BATTERY;
-  const reach = (a: number, b: number) => Math.min(12, (b - a) / 3);
-  const [dx, dy] = [reach(x0, x1), reach(y0, y1)];
+  const leads = placed.module.part.connectors.value.map((connector) => {
+    const [x, y] = connectorAt(placed, connector);
+    return { wall: wallOf(connector.side, placed.turn), x, y, half: connector.width / 2 + LEAD_AIR };
+  });
   const corner = (x: number, y: number, [sx, sy]: readonly [number, number]) => {
+    const beside = { x: sy > 0 ? 'inner' : 'outer', y: sx > 0 ? 'left' : 'right' } as const;
+    const leg = (axis: 'x' | 'y') => {
+      const [from, whole, into] = axis === 'x' ? ([x, x1 - x0, sx] as const) : ([y, y1 - y0, sy] as const);
+      const free = leads
+        .filter(({ wall }) => wall === beside[axis])
+        .map((lead) => into * (lead[axis] - from) - lead.half);
+      return Math.max(0, Math.min(12, whole / 3, ...free));
+    };
+    const [dx, dy] = [leg('x'), leg('y')];
     const [px, py] = [x - sx * play, y - sy * play];
     const plan = [
       [px - sx * rib, py - sy * rib],

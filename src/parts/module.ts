@@ -6,15 +6,16 @@ import type { Connector, Module } from '../components/module.js';
 import type { Kernel, Solid } from '../solid/kernel.js';
 import { asHoles, circle, rectangle, together } from '../solid/outlines.js';
 import { box, cylinder, prism } from '../solid/shapes.js';
+import { SHELL } from '../spec/bay-crowded.js';
 
 const INTO = 0.05;
 /** Parts stand this far from the board's edges, beside clips; and from a hole's middle: screws' heads and posts are there. */
 const INSET = 2.4;
 const FROM_HOLE = 4;
-const SHELL = { depth: 7, less: 4 } as const;
 const LAMP = { size: 1.6, rise: 1 } as const;
-/** A knob stands out of a lid by this, from what it is told to reach. */
+/** A knob is smaller than the hole it is worked through. */
 const KNOB_LESS = 0.5;
+const smaller = (size: number): number => size - Math.min(KNOB_LESS, size / 2);
 
 /** @param reach - of knobs, above the board's underside */
 export function drawModule(k: Kernel, part: Module, { reach }: { readonly reach: number }): Solid {
@@ -35,13 +36,11 @@ export function drawModule(k: Kernel, part: Module, { reach }: { readonly reach:
         ),
       ]
     : [];
-  const knobs = (part.knobs?.value ?? []).map(({ x, y, depth }) =>
-    box(
-      k,
-      [x - depth / 2, y - depth / 2 + KNOB_LESS / 2, t - INTO],
-      [x + depth / 2, y + depth / 2 - KNOB_LESS / 2, reach],
-    ),
-  );
+  const knobs = (part.knobs?.value ?? []).map(({ x, y, width, depth }) => {
+    // It travels along the longer of the two.
+    const half = Math.min(depth, smaller(width)) / 2;
+    return box(k, [x - half, y - smaller(depth) / 2, t - INTO], [x + half, y + smaller(depth) / 2, reach]);
+  });
   const lamps = (part.lamps?.value ?? []).map(([x, y]) =>
     box(k, [x - LAMP.size / 2, y - LAMP.size / 2, t - INTO], [x + LAMP.size / 2, y + LAMP.size / 2, t + LAMP.rise]),
   );

@@ -1,7 +1,8 @@
 /** What the bay's figures show only together: holes, connectors and windows on their board, batteries that go together. */
 import { modules, threads } from '../components/index.js';
 import type { Edge } from '../components/module.js';
-import { CHEEK, clipEdges, type GivenModule, moduleOf, type OwnModule } from './bay.js';
+import { CHEEK, clipEdges, type GivenModule, moduleOf, type OwnModule, PLUG_CHEEK } from './bay.js';
+import { checkCrowded } from './bay-crowded.js';
 import { MOST_MODULES } from './bay-schema.js';
 import { type Unplaced, valueAt } from './mistakes.js';
 import { presetSchema } from './schema.js';
@@ -74,7 +75,8 @@ function checkModule(item: GivenModule, at: Path): Unplaced[] {
     const hint = `start from one of the catalogue: base: ${Object.keys(modules)[0]}`;
     return [{ code: 'preset/incomplete', path, message, hint, at: 'key' }];
   }
-  return [...checkHoles(part, path), ...checkEdges(part, path), ...checkPatches(part, path), ...checkClips(part, path)];
+  const off = [...checkHoles(part, path), ...checkEdges(part, path), ...checkPatches(part, path)];
+  return off.length > 0 ? off : [...checkClips(part, path), ...checkCrowded(part, path)];
 }
 
 function checkHoles(part: OwnModule, path: Path): Unplaced[] {
@@ -110,22 +112,32 @@ const along = (edge: Edge): 'length' | 'width' => (edge === 'left' || edge === '
 
 function checkEdges(part: OwnModule, path: Path): Unplaced[] {
   const shape = moduleOf(part);
-  return (part.connectors ?? []).flatMap(({ side, at, what }, i): Unplaced[] => {
+  const own = part.connectors !== undefined;
+  return shape.connectors.value.flatMap(({ side, at, what }, i): Unplaced[] => {
     const edge = shape[along(side)].value;
     if (at <= edge) return [];
     const message = `${what} stands ${round(at - edge)} mm past the end of the ${side} edge, which is ${edge} mm long`;
-    return [{ code: 'preset/off-board', path: [...path, 'connectors', i, 'at'], message, at: 'value' }];
+    return [
+      {
+        code: 'preset/off-board',
+        path: own ? [...path, 'connectors', i, 'at'] : path,
+        message,
+        at: own ? 'value' : 'key',
+      },
+    ];
   });
 }
 
 function checkPatches(part: OwnModule, path: Path): Unplaced[] {
-  const { length, width } = moduleOf(part);
+  const { length, width, window, knobs, lamps } = moduleOf(part);
+  const own = (key: 'window' | 'knobs' | 'lamps', ...rest: Path): Path =>
+    part[key] === undefined ? [] : [key, ...rest];
   const patches = [
-    ...(part.window ? [{ what: 'window', at: ['window'] as Path, ...part.window }] : []),
-    ...(part.knobs ?? []).map((knob, i) => ({ what: `knob ${i + 1}`, at: ['knobs', i] as Path, ...knob })),
-    ...(part.lamps ?? []).map(([x, y], i) => ({
+    ...(window ? [{ what: 'window', at: own('window'), ...window.value }] : []),
+    ...(knobs?.value ?? []).map((knob, i) => ({ what: `knob ${i + 1}`, at: own('knobs', i), ...knob })),
+    ...(lamps?.value ?? []).map(([x, y], i) => ({
       what: `lamp ${i + 1}`,
-      at: ['lamps', i] as Path,
+      at: own('lamps', i),
       x,
       y,
       width: 0,
@@ -136,7 +148,7 @@ function checkPatches(part: OwnModule, path: Path): Unplaced[] {
     const off = Math.max(w / 2 - x, x + w / 2 - length.value, d / 2 - y, y + d / 2 - width.value);
     if (off <= 1e-9) return [];
     const message = `the ${what} reaches ${round(off)} mm off the board of ${length.value} × ${width.value}`;
-    return [{ code: 'preset/off-board', path: [...path, ...at], message, at: 'value' }];
+    return [{ code: 'preset/off-board', path: [...path, ...at], message, at: at.length > 0 ? 'value' : 'key' }];
   });
 }
 
@@ -151,11 +163,12 @@ function checkClips(part: OwnModule, path: Path): Unplaced[] {
     ];
   }
   // The bars' cheeks stand beside the corners of the edges between.
-  return shape.connectors.value.flatMap(({ side, at, width, what }, i): Unplaced[] => {
+  return shape.connectors.value.flatMap(({ side, at, width, what, access }, i): Unplaced[] => {
     const edge = shape[along(side)].value;
-    const over = CHEEK - Math.min(at - width / 2, edge - at - width / 2);
-    if (over <= 1e-9 || at > edge) return [];
-    const message = `${what} at the ${side} edge reaches ${round(over)} mm into the ${CHEEK} mm at the edge's ends where clips hold the board`;
+    const cheek = access === 'outside' ? PLUG_CHEEK : CHEEK;
+    const over = cheek - Math.min(at - width / 2, edge - at - width / 2);
+    if (over <= 1e-9) return [];
+    const message = `${what} at the ${side} edge reaches ${round(over)} mm into the ${cheek} mm at the edge's ends where clips hold the board`;
     const own = part.connectors !== undefined;
     return [
       {

@@ -1,6 +1,7 @@
 /** The bay's modules with their figures: names of the catalogue, changes to them, or outlines spelled out. */
-import { modules } from '../components/index.js';
-import type { Cell, Edge, Module } from '../components/module.js';
+import { modules, threads } from '../components/index.js';
+import type { Cell, Connector, Edge, Module } from '../components/module.js';
+import type { ScrewSize } from '../components/types.js';
 import type { Datum } from '../data.js';
 import { FROM_PRESET } from './catalogue.js';
 import type { Preset } from './schema.js';
@@ -130,6 +131,12 @@ export function batteryOf(
 /** A clip's bar reaches round the board's corners by this, along the sides beside it [mm]. */
 export const CHEEK = 3;
 
+/** A clip is this broad, and laps over its board by this [mm]. */
+export const CLIP_OVER = { breadth: 9, lap: 1.7 } as const;
+
+/** Least that a plug from outside leaves of those ends; its hole in the wall takes a little more [mm]. */
+export const PLUG_CHEEK = 2.2;
+
 const PAIRS: readonly (readonly [Edge, Edge])[] = [
   ['left', 'right'],
   ['front', 'back'],
@@ -139,4 +146,30 @@ const PAIRS: readonly (readonly [Edge, Edge])[] = [
 export function clipEdges({ holes, connectors }: Module): readonly [Edge, Edge] | null {
   if (holes.value.length > 0) return null;
   return PAIRS.find((edges) => !connectors.value.some(({ side }) => edges.includes(side))) ?? null;
+}
+
+/** Length of thread wanted in the plastic, in diameters. Source: common practice. */
+export const WANTED = 1.5;
+
+/** @returns the thickest thread that a hole passes; the cross-checks keep holes that pass none away */
+export function screwFor(hole: number): ScrewSize {
+  const sizes = (Object.keys(threads) as ScrewSize[]).filter((size) => threads[size].clearance.value <= hole + 1e-9);
+  return sizes.reduce((a, b) => (threads[b].diameter.value > threads[a].diameter.value ? b : a));
+}
+
+/** Between a board that is plugged from outside and the wall [mm]. */
+export const TO_WALL = 0.5;
+
+/** @returns the edges beside a connector's own, each with how far the plug reaches past it [mm]; negative: it ends before */
+export function pastCorners(
+  { length, width }: Pick<Module, 'length' | 'width'>,
+  { side, at, width: across }: Connector,
+): readonly (readonly [Edge, number])[] {
+  const upright = side === 'left' || side === 'right';
+  const end = upright ? width.value : length.value;
+  const [first, last]: readonly [Edge, Edge] = upright ? ['front', 'back'] : ['left', 'right'];
+  return [
+    [first, across / 2 - at],
+    [last, at + across / 2 - end],
+  ];
 }

@@ -26,6 +26,27 @@ test.for(['far', 'left', 'apart'])('a bay of nine modules, %s: no error, every p
   expect(inPieces).toEqual([]);
 });
 
+/** A wide plug, under which 45° have to be left to bridge what stays: 32 over 10. */
+const WIDE =
+  '{ part: { length: 40, width: 30, thickness: 1.6, above: 5, below: 2, mass_g: 5, connectors: [{ what: plug, side: front, at: 20, width: 31, height: 4, up: 2, room: 30, access: outside }] } }';
+/** Deeper than wide: it travels across the board. */
+const KNOB =
+  '{ part: { length: 40, width: 30, thickness: 1.6, above: 5, below: 2, mass_g: 5, holes: [[3, 3], [37, 27]], hole_diameter: 3.2, knobs: [{ x: 20, y: 15, width: 4, depth: 14 }] } }';
+/** Leads at a corner, where a rib would stand. */
+const CELL =
+  '{ part: { length: 40, width: 30, thickness: 8, above: 0, below: 0, mass_g: 30, connectors: [{ what: leads, side: left, at: 6, width: 8, height: 4, up: 3, room: 8, access: inside }], cell: { voltage: 5, capacity_mah: 900, most_ma: 900, lithium: false } } }';
+
+test.for([
+  ['M4 in the clips', `screws: { fix: M4 }\n`, 'apart', '[multiplexer, multiplexer, charger, lamp]'],
+  ['a wide plug', '', 'apart', `[${WIDE}]`],
+  ['a knob that travels across', '', 'apart', `[${KNOB}]`],
+  ['leads at a corner', '', 'apart', `[controller, ${CELL}]`],
+  ['a printer of wide gaps', 'printer: { base: bed-220, gap_tolerance: 0.4 }\n', 'far', '[converter]'],
+] as const)('%s: no error', { timeout: 60_000 }, ([, more, place, list]) => {
+  const { findings } = said(shop, `${more}${preset(place, list)}`);
+  expect(findings.filter(({ severity }) => severity === 'error')).toEqual([]);
+});
+
 describe('what should be open is', () => {
   let kit: Drawn;
   let scene: ReturnType<typeof sceneOf>;

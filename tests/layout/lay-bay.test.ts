@@ -105,3 +105,120 @@ test('vents where a closed box would get too warm: all that walls do not take le
   const inlets = units[0]!.walls.filter(({ open, to, from }) => !open && Math.abs(to - from - 2.4) < 1e-9);
   expect(inlets.reduce((sum, { high, low }) => sum + 2.4 * (high - low), 0)).toBeGreaterThanOrEqual(heat.vents - 1e-6);
 });
+
+test('holes in a lid that run into each other, or leave too little to print, become one without a rod', () => {
+  // Window and knob share 10 mm; the lamps stand 3.6 apart, in holes of Ø3.05: .55 mm of plastic, two lines of .45 are .9.
+  const part =
+    '{ length: 60, width: 30, thickness: 1.6, above: 3, below: 2, mass_g: 4, holes: [[3, 3], [57, 27]], hole_diameter: 3.2';
+  const joined = bayOf(
+    `{ modules: [{ part: ${part}, window: { x: 20, y: 15, width: 20, depth: 10 }, knobs: [{ x: 30, y: 15, width: 20, depth: 4 }] } }, { part: ${part}, lamps: [[20, 15], [23.6, 15], [40, 15]] } }] }`,
+  ).units[0]!;
+  const sizes = joined.lid.flatMap((hole) => {
+    if (hole.kind !== 'rectangle') return [];
+    const [x0, y0, x1, y1] = hole.rect;
+    return [[x1 - x0, y1 - y0].sort((a, b) => a - b)];
+  });
+  // From 10 to 40 along the board, .225 of air on each side; and 3.6 + 3.05 by 3.05.
+  expect(sizes).toHaveLength(2);
+  for (const [short, long] of [
+    [10.45, 30.45],
+    [3.05, 6.65],
+  ] as const)
+    expect(sizes.filter(([a, b]) => Math.abs(a! - short) < 0.01 && Math.abs(b! - long) < 0.01)).toHaveLength(1);
+  expect(joined.lid.filter(({ kind }) => kind === 'round')).toHaveLength(1);
+  expect(joined.pipes).toHaveLength(1);
+});
+
+test('batteries alone: the rib for the wires’ tie stands beside the battery, not in it', () => {
+  const [tray] = bayOf('{ modules: [battery-holder] }').units;
+  const [tie, battery] = [tray!.tie!, tray!.modules[0]!.outline];
+  const apart = Math.max(battery[0] - tie[2], tie[0] - battery[2], battery[1] - tie[3], tie[1] - battery[3]);
+  // Its own ribs of 1.6 stand .7 off it.
+  expect(apart).toBeGreaterThanOrEqual(2.3 - 1e-9);
+});
+
+test('no slot for air behind a boss of the lid, which rises from the wall there', () => {
+  const { frame, bay } = lay('{ place: apart, modules: [{ part: { base: controller, heat_mw: 9000 } }] }');
+  const [tray] = bay!.units;
+  const slots = tray!.walls.filter(({ open, to, from }) => !open && Math.abs(to - from - 2.4) < 1e-9);
+  expect(slots.length).toBeGreaterThanOrEqual(2);
+  for (const { from, to } of slots)
+    for (const [x] of tray!.bosses)
+      expect(Math.max(from - (x + frame.boss.width / 2), x - frame.boss.width / 2 - to)).toBeGreaterThan(0);
+});
+
+test('a board lies high enough for what is under it, and low enough for what is over it', () => {
+  const high = (part: string, more = '') => {
+    const { units, height, floor } = bayOf(`{ place: apart, modules: [{ part: ${part} }] }`, more);
+    return { z: units[0]!.modules[0]!.z, height, floor };
+  };
+  const plain = 'length: 30, width: 20, thickness: 1.6, above: 1, below: 1, mass_g: 4';
+  const wires = (up: number) =>
+    `connectors: [{ what: wires, side: back, at: 15, width: 10, height: 10, up: ${up}, room: 6, access: inside }]`;
+  // Wires within the bay: 5 below their middle, .6 over the floor of 3.2.
+  expect(high(`{ ${plain}, ${wires(-4)} }`).z).toBeCloseTo(3.2 + 0.6 + 5 + 4, 9);
+  // M4 through a clip of 2 and .1: 10 long, so 7.9 and 1 of tip go down from 1.5 over the board's underside, .6 over the table.
+  expect(high(`{ ${plain} }`, 'screws: { fix: M4 }\n').z).toBeCloseTo(7.9 + 1 - 1.5 + 0.6, 9);
+  // M4 through 1.6: 8 long leaves 6.4 in the post, 1 of tip, .6 under it.
+  expect(high(`{ ${plain}, holes: [[15, 10]], hole_diameter: 4.5 }`).z).toBeCloseTo(6.4 + 1 + 0.6, 9);
+  // A window's glass ends at 2.6, but the clips' screws at 1.6 + 2 + 3 (M3, ISO 4762), .4 under the lid.
+  const seen = high(`{ ${plain}, window: { x: 15, y: 10, width: 10, depth: 6 } }`);
+  expect(seen.height - seen.z).toBeGreaterThanOrEqual(1.6 + 2 + 3 + 0.4 - 1e-9);
+});
+
+test('wires broader than their edge keep the walls beside it away', () => {
+  // 10 + 15 ends 5 past the back edge of 20, and 5 before the front one.
+  const { units, wall } = bayOf(
+    '{ place: apart, modules: [{ part: { length: 50, width: 20, thickness: 1.6, above: 3, below: 2, mass_g: 4, holes: [[4, 4]], hole_diameter: 3.2, connectors: [{ what: wires, side: left, at: 10, width: 30, height: 5, up: 3, room: 6, access: inside }] }, turn: 0 }] }',
+  );
+  const { outline } = units[0]!.modules[0]!;
+  expect(outline[1] - wall).toBeGreaterThanOrEqual(5 - 1e-9);
+  expect(units[0]!.size[1] - wall - outline[3]).toBeGreaterThanOrEqual(5 - 1e-9);
+});
+
+test('a rail too short for the screws of both end trays: by how much, and as much longer it does', () => {
+  const pair = '{ place: far, modules: [{ part: { base: battery-pouch, width: 28, length: 40 } }, converter] }';
+  const on = (pitch: number) => {
+    try {
+      layOut(readPreset(`grid: { rows: 2, columns: 2, pitch: { x: ${pitch}, y: 29 } }\nbay: ${pair}\n`, 'tried.yaml'));
+    } catch (error) {
+      return (error as PresetError).mistakes[0]!.message;
+    }
+    return '';
+  };
+  const short = Number(/need 2 trays.*which is ([\d.]+) mm too short/.exec(on(20))?.[1]);
+  expect(short).toBeGreaterThan(0);
+  expect(on(20 + short - 0.5)).toMatch(/which is 0\.5 mm too short/);
+  expect(on(20 + short)).not.toMatch(/too short/);
+});
+
+test('no slot for air behind the bars that hold a board by the wall', () => {
+  const warm = '{ part: { base: charger, heat_mw: 2500 } }';
+  const [tray] = bayOf(`{ place: apart, modules: [${warm}, ${warm}, ${warm}, switch] }`).units;
+  const slots = tray!.walls.filter(({ open, to, from }) => !open && Math.abs(to - from - 2.4) < 1e-9);
+  const chargers = tray!.modules.filter(({ module }) => module.name.startsWith('charger'));
+  expect([slots.length > 0, chargers.length]).toEqual([true, 3]);
+  for (const { outline } of chargers)
+    for (const { from, to } of slots) {
+      // Bars 7.2 deep stand at both sides of the plug, their cheeks reach 3 round the corners.
+      expect(Math.max(from - (outline[0] + 3), outline[0] - 7.2 - to)).toBeGreaterThan(0);
+      expect(Math.max(from - (outline[2] + 7.2), outline[2] - 3 - to)).toBeGreaterThan(0);
+    }
+});
+
+test('where a row at the rail’s middle finds no place for its screws, one beside it or another row does', () => {
+  // A low plug lifts the first board over the key's height, so its bars stand in the key's way.
+  const raised =
+    '{ length: 64.9, width: 23.2, thickness: 1, above: 5, below: 3, mass_g: 3, connectors: [{ what: plug, side: front, at: 32.5, width: 21, height: 8.7, up: -9.9, room: 39, access: outside }] }';
+  const spec = (bay: string) =>
+    readPreset(
+      `grid: { rows: 4, columns: 3, pitch: 30 }\nemitters: { part: barrel-6x10 }\nmaterial: pa12\nprinter: bed-180\nbay: ${bay}\n`,
+      'tried.yaml',
+    );
+  const { bay, runs } = layOut(spec(`{ place: far, modules: [{ part: ${raised} }, charger] }`));
+  const { bosses, notch } = bay!.rail!;
+  expect(bosses.length).toBeGreaterThan(0);
+  expect(notch[1] - notch[0]).toBeGreaterThanOrEqual(8 - 1e-9);
+  const far = runs.find(({ side }) => side === 'far')!;
+  for (const at of bosses) expect(Math.min(at, far.length - at)).toBeGreaterThan(0);
+});

@@ -1,6 +1,6 @@
 /** Mistakes in a preset's bay: each named by its path, with the figure that is wrong. */
 import { expect, test } from 'vitest';
-import { threads } from '../../src/components/index.js';
+import { modules, threads } from '../../src/components/index.js';
 import type { PresetError } from '../../src/errors.js';
 import { batteryOf } from '../../src/spec/bay.js';
 import { readPreset } from '../../src/spec/read-preset.js';
@@ -64,6 +64,52 @@ test.for([
     'bay.modules.0.part.connectors.0',
     /0\.5 mm into the 3 mm/,
   ],
+  // Left out of the part, its base's connector still has to lie on the board: at 8 of 16 on a board of 6.
+  [
+    '{ modules: [{ part: { base: radio, width: 6 } }] }',
+    'bay.modules.0.part',
+    /pins stands 2 mm past the end of the left edge/,
+  ],
+  // The jack is 9 broad and 7 deep at a left edge of 20; the screw through Ø3.2 is M2.5, its head Ø4.68 (knurled, ISO 4762).
+  [
+    `{ modules: [{ part: { ${PLAIN}, holes: [[4, 4]], hole_diameter: 3.2, connectors: [{ what: plug, side: left, at: 10, width: 13, height: 5, up: 3, room: 20, access: outside }] } }] }`,
+    'bay.modules.0.part.connectors.0',
+    /the plug reaches 0\.84 mm into the head of the screw in hole 1/,
+  ],
+  [
+    `{ modules: [{ part: { ${PLAIN}, holes: [[4, 4]], hole_diameter: 3.2, knobs: [{ x: 10, y: 6, width: 10, depth: 4 }] } }] }`,
+    'bay.modules.0.part.knobs.0',
+    /the knob 1 reaches 1\.34 mm into the head/,
+  ],
+  // Clips 9 broad lap 1.7 over the middles of the short edges; a lamp's rod is 3 thick.
+  [
+    `{ modules: [{ part: { ${PLAIN}, lamps: [[2, 10]] } }] }`,
+    'bay.modules.0.part.lamps.0',
+    /lamp 1 reaches 1\.2 mm into the clip at the left edge/,
+  ],
+  // 15 + 10 ends 5 past a front edge of 20; the right edge stands .5 from its wall.
+  [
+    `{ modules: [{ part: { ${PLAIN}, holes: [[4, 4]], hole_diameter: 2.4, connectors: [{ what: plug, side: right, at: 13, width: 8, height: 5, up: 3, room: 20, access: outside }, { what: wires, side: back, at: 25, width: 20, height: 5, up: 3, room: 8, access: inside }] } }] }`,
+    'bay.modules.0.part.connectors.1',
+    /5 mm past the right edge/,
+  ],
+  // M2: 20 is the longest stocked, 1.5 · 2 go into the post.
+  [
+    '{ modules: [{ part: { length: 30, width: 20, thickness: 18, above: 3, below: 2, mass_g: 4, holes: [[4, 4]], hole_diameter: 2.4 } }] }',
+    'bay.modules.0.part',
+    /thickness: 17 or less/,
+  ],
+  [
+    '{ modules: [{ part: { base: battery-pouch, connectors: [{ what: leads, side: left, at: 17, width: 10, height: 6, up: 1, room: 10, access: inside }] } }] }',
+    'bay.modules.0.part.connectors.0.up',
+    /2 mm under the battery.*up: 3 or more/,
+  ],
+  ['{ modules: [{ part: { base: battery-pouch, below: 2 } }] }', 'bay.modules.0.part.below', /2 mm below a battery/],
+  [
+    '{ modules: [{ part: { base: battery-pouch, lamps: [[5, 5]] } }] }',
+    'bay.modules.0.part.lamps',
+    /lamps on a battery/,
+  ],
   ['{ modules: [battery-pouch, battery-holder] }', 'bay.modules.1', /3\.6 V beside one of 3\.7 V/],
 ] as const)('%s is refused at %s', ([bay, path, words]) => {
   const found = mistakes(bay);
@@ -106,4 +152,9 @@ test('the battery in the bay is the supply’s, unless the preset states another
 test('holes of 3.2 mm take the M2.5 of ISO 273 (2.9 mm, medium), and no M3 (3.4 mm)', () => {
   expect(threads['M2.5'].clearance.value).toBe(2.9);
   expect(threads.M3.clearance.value).toBe(3.4);
+});
+
+test('every module of the catalogue may be changed: what it has by itself is no mistake', () => {
+  for (const base of Object.keys(modules))
+    expect([base, mistakes(`{ modules: [{ part: { base: ${base}, mass_g: 5 } }] }`)]).toEqual([base, []]);
 });

@@ -1,10 +1,11 @@
 /** How each module is held, and how high it lies. Tray coordinates, mm. */
 import { threads } from '../../components/index.js';
+import type { Module } from '../../components/module.js';
 import type { ScrewSize } from '../../components/types.js';
 import type { Vec2 } from '../../solid/mesh.js';
-import { type BayModule, clipEdges, type Turn } from '../../spec/bay.js';
+import { type BayModule, clipEdges, screwFor, type Turn, WANTED } from '../../spec/bay.js';
 import type { Spec } from '../../spec/spec.js';
-import { stocked, upTenth } from '../fits.js';
+import { downTenth, stocked, upTenth } from '../fits.js';
 import { CLIP, turned, wallOf } from './footprint.js';
 import type { ClipBar, Fixing, Rect } from './types.js';
 
@@ -16,6 +17,15 @@ const UNDER_LID = 0.4;
 /** Around a plug in its hole. */
 export const PLUG_AIR = 0.6;
 const HOLE_FLOOR = 0.6;
+/** Of a pilot, past the thread. */
+const TIP = 1;
+
+interface OnFloor {
+  readonly spec: Pick<Spec, 'screws'>;
+  /** Its thickness. */
+  readonly floor: number;
+}
+
 /** What stands behind the lid and is seen or touched through it. */
 const faced = ({ part }: BayModule): boolean => part.window !== undefined || part.knobs !== undefined;
 
@@ -25,31 +35,55 @@ export interface Heights {
   readonly top: number;
 }
 
+interface BoardScrew {
+  readonly size: ScrewSize;
+  readonly length: number;
+  readonly engaged: number;
+  /** Of its head's top, over the board's underside. */
+  readonly head: number;
+  /** Of the end of its pilot, under the board's underside. */
+  readonly pilot: number;
+}
+
+/** @returns what holds the board: a screw through each hole, or through each clip */
+function screwOf({ screws }: OnFloor['spec'], part: Module): BoardScrew {
+  const clipped = part.holes.value.length === 0;
+  const size = clipped ? screws.fix : screwFor(part.holeDiameter!.value);
+  const { capLengths, capHeight, diameter } = threads[size];
+  const through = clipped ? CLIP.plate + CLIP.press : part.thickness.value;
+  const length = stocked(capLengths.value, through + WANTED * diameter.value)!;
+  const engaged = length - through;
+  const rise = clipped ? part.thickness.value - CLIP.press : 0;
+  const head = part.thickness.value + (clipped ? CLIP.plate : 0) + capHeight.value;
+  return { size, length, engaged, head, pilot: engaged + TIP - rise };
+}
+
 /** @returns the lowest that the board's underside may lie [mm] */
-function lowestOf({ part }: BayModule, floor: number): number {
+function lowestOf({ part }: BayModule, { spec, floor }: OnFloor): number {
   if (part.cell) return floor;
-  const plugs = part.connectors.value
-    .filter(({ access }) => access === 'outside')
-    .map(({ height, up }) => floor + HOLE_FLOOR + height / 2 + PLUG_AIR - up);
-  return Math.max(floor + STAND, floor + part.below.value + UNDER, ...plugs);
+  const plugs = part.connectors.value.map(({ access, height, up }) =>
+    access === 'outside' ? floor + HOLE_FLOOR + height / 2 + PLUG_AIR - up : floor + UNDER + height / 2 - up,
+  );
+  // The pilot ends within the floor.
+  return Math.max(floor + STAND, floor + part.below.value + UNDER, screwOf(spec, part).pilot + HOLE_FLOOR, ...plugs);
+}
+
+/** @returns the room from the board's underside up to the lid [mm] */
+function roomOver({ part }: BayModule, spec: OnFloor['spec']): number {
+  const top = part.thickness.value + part.above.value + UNDER_LID;
+  if (part.cell) return top;
+  const plugs = part.connectors.value.map(({ height, up }) => up + height / 2 + PLUG_AIR);
+  return Math.max(top, screwOf(spec, part).head + UNDER_LID, ...plugs);
 }
 
 /** @returns the least height of a lid's underside that the module fits under [mm] */
-export function topNeeded(module: BayModule, floor: number): number {
-  const { part } = module;
-  const plugs = part.connectors.value.map(({ height, up }) => up + height / 2 + PLUG_AIR);
-  return upTenth(
-    lowestOf(module, floor) +
-      Math.max(part.thickness.value + part.above.value + UNDER_LID, ...(part.cell ? [] : plugs)),
-  );
-}
+export const topNeeded = (module: BayModule, on: OnFloor): number =>
+  upTenth(lowestOf(module, on) + roomOver(module, on.spec));
 
 /** @returns where the board's underside lies: low, or close under the lid where it is seen or touched through it */
-export function standOf(module: BayModule, { floor, top }: Heights): number {
-  const low = lowestOf(module, floor);
-  if (!faced(module)) return upTenth(low);
-  const { part } = module;
-  return Math.max(low, Math.floor(10 * (top - UNDER_LID - part.above.value - part.thickness.value) + 1e-6) / 10);
+export function standOf(module: BayModule, { spec, floor, top }: OnFloor & Heights): number {
+  const low = upTenth(lowestOf(module, { spec, floor }));
+  return faced(module) ? Math.max(low, downTenth(top - roomOver(module, spec))) : low;
 }
 
 /** @param outline - of the turned board in the tray */
@@ -64,14 +98,8 @@ export function fixingOf(
     return [outline[0] + x, outline[1] + y];
   };
   const clips = clipEdges(part);
-  if (clips === null) {
-    const size = screwFor(part.holeDiameter!.value);
-    const thread = threads[size];
-    const length = stocked(thread.capLengths.value, part.thickness.value + 1.5 * thread.diameter.value)!;
-    return { kind: 'screws', size, length, engaged: length - part.thickness.value, at: part.holes.value.map(place) };
-  }
-  const thread = threads[spec.screws.fix];
-  const length = stocked(thread.capLengths.value, CLIP.plate + CLIP.press + 1.5 * thread.diameter.value)!;
+  const { size, length, engaged } = screwOf(spec, part);
+  if (clips === null) return { kind: 'screws', size, length, engaged, at: part.holes.value.map(place) };
   const [l, w] = [part.length.value, part.width.value];
   const ends: Readonly<Record<string, readonly [Vec2, number]>> = {
     left: [[0, w / 2], w],
@@ -83,13 +111,7 @@ export function fixingOf(
     const [middle, edgeLength] = ends[edge]!;
     return { at: place(middle), out: OUT[wallOf(edge, turn)], length: edgeLength };
   });
-  return { kind: 'clips', bars, length, engaged: length - CLIP.plate - CLIP.press };
+  return { kind: 'clips', bars, length, engaged };
 }
 
 const OUT = { left: [-1, 0], right: [1, 0], inner: [0, -1], outer: [0, 1] } as const;
-
-/** The thickest thread that a hole passes; the cross-checks keep holes that pass none away. */
-function screwFor(hole: number): ScrewSize {
-  const sizes = (Object.keys(threads) as ScrewSize[]).filter((size) => threads[size].clearance.value <= hole + 1e-9);
-  return sizes.reduce((a, b) => (threads[b].diameter.value > threads[a].diameter.value ? b : a));
-}

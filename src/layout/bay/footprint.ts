@@ -1,18 +1,16 @@
 /** What a module takes of a tray's floor: its outline, turned, and the room it needs on each side. */
 import type { Edge, Module } from '../../components/module.js';
 import type { Vec2 } from '../../solid/mesh.js';
-import { type BayModule, clipEdges, type Turn } from '../../spec/bay.js';
+import { type BayModule, CLIP_OVER, clipEdges, pastCorners, TO_WALL, type Turn } from '../../spec/bay.js';
 import type { Wall } from './types.js';
 
 export const TURNS: readonly Turn[] = [0, 90, 180, 270];
 /** Free on each side of a board, so that fingers get at it. Source: common practice. */
 const AROUND = 1;
-/** Between a board that is plugged from outside and the wall. */
-export const TO_WALL = 0.5;
 /** Play of a board between the bars that hold it, on a side. */
 export const BOARD_PLAY = 0.25;
 /** Bars end `press` below the board's top, so that the clip presses. */
-export const CLIP = { depth: 7.2, cheek: 1.6, ledge: 1.5, lap: 1.7, plate: 2, breadth: 9, press: 0.1 } as const;
+export const CLIP = { depth: 7.2, cheek: 1.6, ledge: 1.5, plate: 2, press: 0.1, ...CLIP_OVER } as const;
 /** What holds a board reaches so far into the wall or the bar beside it: no slit is left that prints shut. */
 const INTO = 0.1;
 /** Ribs around a battery, and the play between: cells swell. Source: common practice. */
@@ -56,6 +54,11 @@ function edgeRoom(part: Module): Readonly<Record<Edge, number>> {
     for (const { side, access, room: needed } of part.connectors.value)
       if (side === edge) room[edge] = access === 'outside' ? TO_WALL : Math.max(room[edge], needed);
   }
+  // A plug broader than its edge reaches past the corners.
+  const plugged = part.connectors.value.filter(({ access }) => access === 'outside').map(({ side }) => side);
+  for (const connector of part.connectors.value)
+    for (const [beside, past] of pastCorners(part, connector))
+      if (!plugged.includes(beside)) room[beside] = Math.max(room[beside], past);
   return room;
 }
 

@@ -1,12 +1,13 @@
 /** What holds trays: screws into the rail, or from each tray into the one before it; and the notches that wires pass. mm. */
 import type { Mistake } from '../../errors.js';
 import type { Vec2 } from '../../solid/mesh.js';
+import type { Spec } from '../../spec/spec.js';
 import { upTenth } from '../fits.js';
 import type { FrameLayout } from '../frame.js';
 import type { RailRun, RailSegment } from '../runs.js';
-import { CLIP } from './footprint.js';
+import { holders } from './holders.js';
 import type { LooseUnit } from './place.js';
-import { FROM_END, jointPlaces, KEY, NOTCH, TIE_ROOM } from './sizes.js';
+import { FROM_END, jointPlaces, KEY, keyHalf, NOTCH, screwHeights, TIE_ROOM } from './sizes.js';
 import type { BayLayout, Rect, Unit, WallHole } from './types.js';
 
 export interface Held {
@@ -18,8 +19,6 @@ export interface Held {
 }
 
 const STEP = 0.5;
-/** Radius of the thickest post, for M4. */
-const POST = 3.6;
 /** Beside a screw's boss in the rail. */
 const BESIDE = 1;
 const NOTCH_LEAST = 8;
@@ -33,9 +32,12 @@ interface RailOptions {
   readonly wires: number;
   /** Of the walls. */
   readonly top: number;
+  readonly spec: Spec;
 }
 
-export function holdOnRail(units: readonly LooseUnit[], { run, start, frame, wires, top }: RailOptions): Held {
+export function holdOnRail(units: readonly LooseUnit[], { run, start, frame, wires, top, spec }: RailOptions): Held {
+  const half = keyHalf(spec);
+  const key = { half, low: Math.min(...screwHeights(top)) - half };
   const { boss, joint, section, tab } = frame;
   const clear = boss.width + BESIDE;
   // Its screws and its notch go into the rail, not into the corner posts' tabs.
@@ -51,10 +53,11 @@ export function holdOnRail(units: readonly LooseUnit[], { run, start, frame, wir
   const mistakes: Mistake[] = [];
   const first = boardsFirst(units);
   const places = units.map((unit, i) => {
-    const tied = i === first ? section.wall + boss.width + TIE_ROOM[0] + KEY.half : 0;
+    const tied = i === first ? section.wall + boss.width + TIE_ROOM[0] + half : 0;
     const from = start + unit.from + Math.max(FROM_END, tied);
     const to = start + unit.from + unit.size[0] - FROM_END;
-    const turns = (at: number) => isFree(at) && !keyBlocked(unit, at - start - unit.from, section.wall);
+    const turns = (at: number) =>
+      isFree(at) && !keyBlocked(unit, at - start - unit.from, { ...key, wall: section.wall });
     const [up, down] = [search(from, to, turns), search(to, from, turns)];
     if (up === null || down === null) return [];
     return down - up >= 2 * clear ? [up, down] : [up];
@@ -166,16 +169,17 @@ function passages(
 /** Upright, along the inner wall beside the first boss. */
 const tieRib = (wall: number, boss: number): Rect => [wall + boss + 2, wall + 3, wall + boss + 14, wall + 6];
 
-/** Posts and bars that hold a raised board stand in the way of the key to a screw in the inner wall. */
-const keyBlocked = ({ modules }: LooseUnit, at: number, wall: number): boolean =>
-  modules.some(({ outline, z, fixing }) => {
-    if (z <= KEY.over || fixing.kind === 'ribs') return false;
-    const within = (from: number, to: number, inner: number) =>
-      at + KEY.half > from && at - KEY.half < to && inner < wall + KEY.reach;
-    return fixing.kind === 'screws'
-      ? fixing.at.some(([x, y]) => within(x - POST, x + POST, y - POST))
-      : within(outline[0] - CLIP.depth, outline[2] + CLIP.depth, outline[1] - CLIP.depth);
-  });
+/** Posts and bars that hold a board stand in the way of the key to a screw in the inner wall where they rise to its height. */
+const keyBlocked = (
+  { modules }: LooseUnit,
+  at: number,
+  { half, low, wall }: { readonly half: number; readonly low: number; readonly wall: number },
+): boolean =>
+  modules.some((placed) =>
+    holders(placed).some(
+      ({ area: [x0, y0, x1], top }) => top > low && at + half > x0 && at - half < x1 && y0 < wall + KEY.reach,
+    ),
+  );
 
 function search(from: number, to: number, isFree: (at: number) => boolean): number | null {
   const way = Math.sign(to - from) || 1;

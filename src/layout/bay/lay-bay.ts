@@ -14,9 +14,10 @@ import type { RailRun } from '../runs.js';
 import { drawnHeat, placeVents } from './air.js';
 import { topNeeded } from './fixing.js';
 import { footprints } from './footprint.js';
-import { holdOnRail, holdTogether } from './hold.js';
+import { holdTogether } from './hold.js';
+import { type OnRail, standOnRail, startsOf } from './on-rail.js';
 import { placeModules } from './place.js';
-import { FROM_END, JOINT, NOTCH, screwHeights, TIE_ROOM, TRAYS_APART } from './sizes.js';
+import { JOINT, NOTCH, screwHeights, TIE_ROOM, TRAYS_APART } from './sizes.js';
 import type { BayLayout, Unit } from './types.js';
 import { layTrays, type Row, type TrayRoom } from './units.js';
 
@@ -27,8 +28,6 @@ const TRAY_LEAST = 40;
 const CASE_LEAST = 26;
 /** Most bow of a tray off the bed: trays are rather two than long. */
 const TRAY_BOW = 0.48;
-/** Between the end of a corner post's tab and the first screw of a tray: the cover's first boss stands there. */
-const ON_RAIL = 14.5;
 const DRAWN_APART = 80;
 
 export interface BayOptions {
@@ -46,13 +45,14 @@ export function layBay(
   const { section } = options.frame;
   const place = placeOf(spec, spec.bay, options);
   const floor = section.floor;
-  const needed = Math.max(...spec.bay.modules.map((module) => topNeeded(module, floor)));
+  const needed = Math.max(...spec.bay.modules.map((module) => topNeeded(module, { spec, floor })));
   const height = place === 'apart' ? Math.max(CASE_LEAST, needed) : section.height;
-  if (needed > height + 1e-9) fail(spec, tooHigh(spec.bay, { floor, height }));
-  const row = rowOf(spec, spec.bay, { place, options });
+  if (needed > height + 1e-9) fail(spec, tooHigh(spec.bay, { spec, floor, height }));
   const run = options.runs.find(({ side }) => side === place);
+  const wires = openingFor(spec, { runs: options.runs, height: NOTCH });
+  const rail = run && { spec, run, frame: options.frame, wires, heights: { floor, top: height } };
+  const row = rowOf(spec, spec.bay, { place, options, rail });
   const outside = row.length + 2 * section.wall;
-  const start = run ? startOf(row, { run, frame: options.frame })! : 0;
   const placed = placeModules(spec, row, {
     wall: section.wall,
     heights: { floor, top: height },
@@ -70,13 +70,15 @@ export function layBay(
       [size[0] - x, size[1] - y],
     ];
   };
-  const wires = openingFor(spec, { runs: options.runs, height: NOTCH });
-  const held = run
-    ? holdOnRail(placed.units, { run, start, frame: options.frame, wires, top: height })
-    : holdTogether(placed.units, { wall: section.wall, corner: cornerOf(options.frame), wires, top: height });
+  const { start, held } = rail
+    ? standOnRail(row, rail)!
+    : {
+        start: 0,
+        held: holdTogether(placed.units, { wall: section.wall, corner: cornerOf(options.frame), wires, top: height }),
+      };
   if (held.mistakes.length > 0) fail(spec, held.mistakes);
   const solid = held.units.map((unit): Unit => ({ ...unit, bosses: bossAt(unit.size) }));
-  const air = { spec, wall: section.wall, floor, height };
+  const air = { spec, wall: section.wall, floor, height, boss: options.frame.boss };
   const aired = placeVents(solid, air);
   const used = row.trays.reduce(
     (sum, { packed }) =>
@@ -137,39 +139,26 @@ function placeOf(spec: Spec, bay: BaySpec, { runs }: BayOptions): BayPlace {
   ]);
 }
 
-/**
- * Where along its rail a row begins: as near its middle as every tray still reaches the rail by its screws, and no further out
- * than the corner posts' outer faces.
- *
- * @returns null where there is no such place
- */
-function startOf(row: Row, { run, frame }: { readonly run: RailRun; readonly frame: FrameLayout }): number | null {
-  const { wall, width } = frame.section;
-  const outside = row.length + 2 * wall;
-  const [first, last] = [row.trays[0]!.length + 2 * wall, row.trays.at(-1)!.length + 2 * wall];
-  const reach = frame.tab.reach + ON_RAIL;
-  const least = Math.max(-width, reach + FROM_END - first);
-  const most = Math.min(run.length + width - outside, run.length - reach - FROM_END - (outside - last));
-  if (least > most + 1e-9) return null;
-  return upTenth(Math.min(most, Math.max(least, (run.length - outside) / 2)));
-}
-
-function tooHigh(bay: BaySpec, { floor, height }: { floor: number; height: number }): Mistake[] {
+function tooHigh(bay: BaySpec, { spec, floor, height }: { spec: Spec; floor: number; height: number }): Mistake[] {
   return bay.modules
-    .filter((module) => topNeeded(module, floor) > height + 1e-9)
+    .filter((module) => topNeeded(module, { spec, floor }) > height + 1e-9)
     .map((module) => ({
       code: 'preset/bay-too-small',
       path: module.path,
-      message: `${module.id} needs a bay ${topNeeded(module, floor)} mm high, ${upTenth(topNeeded(module, floor) - height)} mm more than the rails it would hang on`,
+      message: `${module.id} needs a bay ${topNeeded(module, { spec, floor })} mm high, ${upTenth(topNeeded(module, { spec, floor }) - height)} mm more than the rails it would hang on`,
       hint: 'place: apart, whose case is as high as it has to be',
     }));
 }
 
-function rowOf(spec: Spec, bay: BaySpec, { place, options }: { place: BayPlace; options: BayOptions }): Row {
-  const { frame, runs } = options;
+interface RowOptions {
+  readonly place: BayPlace;
+  readonly options: BayOptions;
+  readonly rail: OnRail | undefined;
+}
+
+function rowOf(spec: Spec, bay: BaySpec, { place, options: { frame }, rail }: RowOptions): Row {
   const { wall } = frame.section;
   const bed = usableBed(spec.printer.machine);
-  const run = runs.find(({ side }) => side === place);
   // Longer trays lift their ends off the bed.
   const flat = 100 * Math.sqrt(TRAY_BOW / Math.max(0.01, spec.printer.machine.warpPer100.value));
   const room: TrayRoom = {
@@ -178,20 +167,25 @@ function rowOf(spec: Spec, bay: BaySpec, { place, options }: { place: BayPlace; 
     tie: TIE_ROOM,
     least: TRAY_LEAST,
     between: 2 * wall + TRAYS_APART,
-    joint: run ? null : { wall, depth: jointDepth(spec, wall) - wall, breadth: JOINT.breadth },
+    joint: rail ? null : { wall, depth: jointDepth(spec, wall) - wall, breadth: JOINT.breadth },
   };
   const row = layTrays(bay.modules, {
     room,
-    takes: (one) => run === undefined || startOf(one, { run, frame }) !== null,
+    takes: (one) => rail === undefined || standOnRail(one, rail)?.held.mistakes.length === 0,
   });
   if (row === null) return fail(spec, noTray(bay, room));
-  if (run !== undefined && startOf(row, { run, frame }) === null) {
-    const [is, has] = [upTenth(row.length + 2 * wall), downTenth(run.length + 2 * frame.section.width)];
+  if (rail === undefined) return row;
+  const [least, most] = startsOf(row, rail);
+  if (least > most + 1e-9) {
+    const [is, has] = [upTenth(row.length + 2 * wall), downTenth(rail.run.length + 2 * frame.section.width)];
     return fail(spec, [
       {
         code: 'preset/bay-too-small',
         path: 'bay.modules',
-        message: `the modules need at least ${is} × ${upTenth(row.depth + 2 * wall)} mm along the ${place} rail, ${upTenth(is - has)} mm more than its ${has} mm from corner to corner`,
+        message:
+          is > has
+            ? `the modules need at least ${is} × ${upTenth(row.depth + 2 * wall)} mm along the ${place} rail, ${upTenth(is - has)} mm more than its ${has} mm from corner to corner`
+            : `the modules need ${row.trays.length} trays, and those at both ends are screwed to the ${place} rail between its corner posts, which is ${upTenth(least - most)} mm too short for it`,
         hint: 'place: apart, fewer modules, or a longer rail',
       },
     ]);

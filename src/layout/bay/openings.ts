@@ -104,7 +104,7 @@ export interface Around {
   readonly height: number;
   /** What slots keep clear of: in the lid, and along the outer wall. */
   readonly lid: readonly Rect[];
-  readonly walls: readonly WallHole[];
+  readonly walls: readonly Pick<WallHole, 'wall' | 'from' | 'to'>[];
 }
 
 /**
@@ -127,7 +127,15 @@ export function vents(
     if (above.length < need && !lid.some((r) => near(r, rect))) above.push({ kind: 'rectangle', rect });
     const inWay = walls.some((hole) => hole.wall === 'outer' && hole.from < x + SLOT.breadth + 2 && hole.to > x - 2);
     if (below.length < need && !inWay)
-      below.push({ wall: 'outer', from: x, to: x + SLOT.breadth, low: floor + 3, high: floor + 3 + tall, open: false });
+      below.push({
+        wall: 'outer',
+        from: x,
+        to: x + SLOT.breadth,
+        low: floor + 3,
+        high: floor + 3 + tall,
+        open: false,
+        flush: true,
+      });
   }
   return { lid: above, walls: below, area: each * Math.min(above.length, below.length) };
 }

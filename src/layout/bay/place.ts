@@ -1,9 +1,11 @@
 /** The trays with their modules placed, held and open where they must be. Tray coordinates, mm. */
 import type { Mistake } from '../../errors.js';
+import { TO_WALL } from '../../spec/bay.js';
 import type { Spec } from '../../spec/spec.js';
 import { upTenth } from '../fits.js';
 import { fixingOf, type Heights, standOf } from './fixing.js';
-import { TO_WALL, wallOf } from './footprint.js';
+import { wallOf } from './footprint.js';
+import { joinHoles } from './join-holes.js';
 import { overModule, plugHole } from './openings.js';
 import type { Spot } from './pack.js';
 import { TRAYS_APART } from './sizes.js';
@@ -19,6 +21,9 @@ interface PlaceOptions {
   readonly apart: boolean;
 }
 
+/** Two printed lines and a little: plastic that the walls' check takes. */
+const LINES = 2.1;
+
 /** A tray without what holds it. */
 export type LooseUnit = Omit<Unit, 'bosses' | 'held' | 'tie'>;
 
@@ -28,7 +33,9 @@ export function placeModules(
   { wall, heights, apart }: PlaceOptions,
 ): { readonly units: readonly LooseUnit[]; readonly mistakes: readonly Mistake[] } {
   const mistakes: Mistake[] = [];
-  const bridge = spec.printer.machine.bridge.value;
+  const { bridge: bridgeable, lineWidth } = spec.printer.machine;
+  const bridge = bridgeable.value;
+  const leastWeb = LINES * lineWidth.value;
   let from = 0;
   const units = row.trays.map(({ kind, packed, length }, i): LooseUnit => {
     const size = [upTenth(length + 2 * wall), upTenth(row.depth + 2 * wall)] as const;
@@ -58,14 +65,20 @@ export function placeModules(
       });
     }
     const over = modules.map((placed) => overModule(spec, placed, heights.top));
+    const lid = joinHoles(
+      over.flatMap(({ holes }) => holes),
+      leastWeb,
+    );
+    // A lamp under a hole that it shares is seen without a rod, and a rod would find no plastic to sit in.
+    const alone = lid.flatMap((hole) => (hole.kind === 'round' ? [hole.at] : []));
     const unit: LooseUnit = {
       kind,
       from,
       size,
       modules,
       walls: plugs.map(({ placed, connector }) => plugHole(placed, connector, { top: heights.top, bridge })),
-      lid: over.flatMap(({ holes }) => holes),
-      pipes: over.flatMap(({ pipes }) => pipes),
+      lid,
+      pipes: over.flatMap(({ pipes }) => pipes).filter(({ at }) => alone.includes(at)),
     };
     from = upTenth(from + size[0] + TRAYS_APART);
     return unit;
@@ -88,7 +101,13 @@ function placeOne(
   const { size, margins, turn } = footprint;
   const [x, y] = [wall + cell[0] + margins.left, wall + cell[1] + margins.inner];
   const outline: Rect = [x, y, x + size[0], y + size[1]];
-  return { module, turn, outline, z: standOf(module, heights), fixing: fixingOf(spec, { module, turn, outline }) };
+  return {
+    module,
+    turn,
+    outline,
+    z: standOf(module, { spec, ...heights }),
+    fixing: fixingOf(spec, { module, turn, outline }),
+  };
 }
 
 /** From an outline's edge to the inner face of the wall that it looks at. */

@@ -1,5 +1,8 @@
 /** Sizes that several files of the bay share [mm]. Common practice where nothing else is said. */
 
+import { threads } from '../../components/index.js';
+import type { Spec } from '../../spec/spec.js';
+
 /** Between neighbouring trays. */
 export const TRAYS_APART = 0.3;
 /** Of every notch for wires, below the wall's top: as deep as the slots in the corner posts are high. */
@@ -31,7 +34,11 @@ export const screwHeights = (height: number): readonly number[] => {
 };
 
 /** Room of the short arm of the key that turns them: from the wall, and across: the screw's head passes there too. */
-export const KEY = { reach: 24, half: 3.4, over: 10 } as const;
+export const KEY = { reach: 24, half: 3.4, air: 0.4 } as const;
+
+/** @returns half of what the key and the head of its screw need */
+export const keyHalf = ({ screws: { fix } }: Pick<Spec, 'screws'>): number =>
+  Math.max(KEY.half, threads[fix].sunkHead.value / 2 + KEY.air);
 
 /** A screw in a tray's inner wall stays this far from the tray's ends: its key turns there. */
 export const FROM_END = 16;

@@ -41,7 +41,7 @@ export interface PlacedModule {
   readonly fixing: Fixing;
 }
 
-/** A hole in a wall: across from … to along the wall, up from … to; `open` at the top. */
+/** A hole in a wall: across from … to along the wall, up from … to; `open` at the top; `flush`: what stands by the wall stays whole. */
 export interface WallHole {
   readonly wall: Wall;
   readonly from: number;
@@ -49,6 +49,7 @@ export interface WallHole {
   readonly low: number;
   readonly high: number;
   readonly open: boolean;
+  readonly flush?: true;
 }
 
 /** A hole through a lid. */

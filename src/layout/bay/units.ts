@@ -10,7 +10,7 @@ export interface TrayRoom {
   /** Inside of the largest tray, along the row and outward. */
   readonly most: readonly [number, number];
   readonly corner: readonly [number, number];
-  /** Taken in the first tray of boards, at its inner wall. */
+  /** Taken in the first tray of boards, or of batteries where there are none, at its inner wall. */
   readonly tie: readonly [number, number];
   /** Least length inside: room for its screws. */
   readonly least: number;
@@ -55,8 +55,8 @@ export function layTrays(
   for (const [i, depth] of depths(modules, room).entries()) {
     // None of the deeper rows was better for long: the rest is not tried.
     if (best !== null && i - best.at > PATIENCE) break;
-    const batteries = fill('battery', cells, { depth, room, behind: false });
-    const trays = [...batteries, ...fill('boards', boards, { depth, room, behind: batteries.length > 0 })];
+    const batteries = fill('battery', cells, { depth, room, behind: false, tied: boards.length === 0 });
+    const trays = [...batteries, ...fill('boards', boards, { depth, room, behind: batteries.length > 0, tied: true })];
     const count = trays.reduce((sum, { packed }) => sum + packed.spots.length, 0);
     if (count < modules.length || trays.some((tray) => tray.length > room.most[0] + 1e-6)) continue;
     const length = trays.reduce((sum, tray) => sum + tray.length, 0) + (trays.length - 1) * room.between;
@@ -99,12 +99,20 @@ function fill(
     depth,
     room,
     behind,
-  }: { readonly depth: number; readonly room: TrayRoom /** Of another tray. */; readonly behind: boolean },
+    tied,
+  }: {
+    readonly depth: number;
+    readonly room: TrayRoom;
+    /** Of another tray. */
+    readonly behind: boolean;
+    /** Wires come into its first tray. */
+    readonly tied: boolean;
+  },
 ): Tray[] {
   const trays: Tray[] = [];
   let rest = modules;
   while (rest.length > 0) {
-    const first = kind === 'boards' && trays.length === 0;
+    const first = tied && trays.length === 0;
     const floor: Floor = {
       room: [room.most[0], depth],
       corner: room.corner,

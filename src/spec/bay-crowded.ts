@@ -1,0 +1,200 @@
+/** What on a board stands in the way of what holds it, or of the wall it is plugged through. mm. */
+import { threads } from '../components/index.js';
+import type { Edge, Module } from '../components/module.js';
+import { CLIP_OVER, clipEdges, moduleOf, type OwnModule, pastCorners, screwFor, TO_WALL, WANTED } from './bay.js';
+import type { Unplaced } from './mistakes.js';
+import type { Path } from './words.js';
+
+/** A jack is this much narrower than its plug, and reaches in from the edge by this. Common practice. */
+export const SHELL = { depth: 7, less: 4 } as const;
+/** Half of a lamp, or of the rod that leads its light. */
+const LAMP = 1.5;
+
+/** x from, y from, x to, y to. */
+type Area = readonly [number, number, number, number];
+interface Named {
+  readonly what: string;
+  readonly area: Area;
+}
+/** Grown by a radius all around. */
+interface Held extends Named {
+  readonly radius: number;
+}
+
+export function checkCrowded(part: OwnModule, path: Path): Unplaced[] {
+  const shape = moduleOf(part);
+  if (shape.cell) return checkBattery(part, path);
+  return [...checkScrews(shape, path), ...checkHeld(part, path), ...checkPlugged(part, path)];
+}
+
+function checkScrews({ holes, holeDiameter, thickness }: Module, path: Path): Unplaced[] {
+  if (holes.value.length === 0) return [];
+  const { capLengths, diameter } = threads[screwFor(holeDiameter!.value)];
+  const most = Math.max(...capLengths.value) - WANTED * diameter.value;
+  if (thickness.value <= most + 1e-9) return [];
+  const message = `no screw through Ø${holeDiameter!.value} is long enough for a board ${thickness.value} mm thick`;
+  return [
+    { code: 'preset/conflict', path, message, hint: `thickness: ${round(most)} or less, or holes: []`, at: 'key' },
+  ];
+}
+
+/** Heads of screws and clips lie on the board: nothing else may stand there. */
+function checkHeld(part: OwnModule, path: Path): Unplaced[] {
+  const shape = moduleOf(part);
+  const holders = [...heads(shape), ...clips(shape)];
+  const own = (key: keyof OwnModule, ...rest: Path): Path => (part[key] === undefined ? path : [...path, key, ...rest]);
+  return parts(shape).flatMap(({ what, area, key, index }): Unplaced[] =>
+    holders.flatMap((held): Unplaced[] => {
+      const over = held.radius - distance(area, held.area);
+      if (over <= 1e-9) return [];
+      const message = `the ${what} reaches ${round(over)} mm into the ${held.what}`;
+      const at = index === undefined ? own(key) : own(key, index);
+      return [
+        {
+          code: 'preset/conflict',
+          path: at,
+          message,
+          hint: 'it must stand beside what holds the board',
+          at: at === path ? 'key' : 'value',
+        },
+      ];
+    }),
+  );
+}
+
+function heads({ holes, holeDiameter }: Module): Held[] {
+  return holes.value.map(([x, y], i) => ({
+    what: `head of the screw in hole ${i + 1}`,
+    area: [x, y, x, y],
+    radius: threads[screwFor(holeDiameter!.value)].capHead.value / 2,
+  }));
+}
+
+function clips(shape: Module): Held[] {
+  const [l, w] = [shape.length.value, shape.width.value];
+  const half = CLIP_OVER.breadth / 2;
+  const areas: Readonly<Record<Edge, Area>> = {
+    left: [0, w / 2 - half, CLIP_OVER.lap, w / 2 + half],
+    right: [l - CLIP_OVER.lap, w / 2 - half, l, w / 2 + half],
+    front: [l / 2 - half, 0, l / 2 + half, CLIP_OVER.lap],
+    back: [l / 2 - half, w - CLIP_OVER.lap, l / 2 + half, w],
+  };
+  return (clipEdges(shape) ?? []).map((edge) => ({ what: `clip at the ${edge} edge`, area: areas[edge], radius: 0 }));
+}
+
+interface Part extends Named {
+  readonly key: 'connectors' | 'window' | 'knobs' | 'lamps';
+  readonly index?: number;
+}
+
+function parts(shape: Module): Part[] {
+  const [l, w] = [shape.length.value, shape.width.value];
+  const around = (x: number, y: number, [a, b]: readonly [number, number]): Area => [x - a, y - b, x + a, y + b];
+  const window = shape.window?.value;
+  const jacks = shape.connectors.value.flatMap(({ what, side, at, width, access }, index): Part[] => {
+    if (access === 'inside') return [];
+    const half = Math.max(1, width - SHELL.less) / 2;
+    const areas: Readonly<Record<Edge, Area>> = {
+      left: [0, at - half, SHELL.depth, at + half],
+      right: [l - SHELL.depth, at - half, l, at + half],
+      front: [at - half, 0, at + half, SHELL.depth],
+      back: [at - half, w - SHELL.depth, at + half, w],
+    };
+    return [{ what, area: areas[side], key: 'connectors', index }];
+  });
+  return [
+    ...jacks,
+    ...(window
+      ? [
+          {
+            what: 'window',
+            area: around(window.x, window.y, [window.width / 2, window.depth / 2]),
+            key: 'window' as const,
+          },
+        ]
+      : []),
+    ...(shape.knobs?.value ?? []).map(({ x, y, width, depth }, index) => ({
+      what: `knob ${index + 1}`,
+      area: around(x, y, [width / 2, depth / 2]),
+      key: 'knobs' as const,
+      index,
+    })),
+    ...(shape.lamps?.value ?? []).map(([x, y], index) => ({
+      what: `lamp ${index + 1}`,
+      area: around(x, y, [LAMP, LAMP]),
+      key: 'lamps' as const,
+      index,
+    })),
+  ];
+}
+
+/** Between two areas; where they share ground, less than nothing: by how much one would have to be moved. */
+function distance(a: Area, b: Area): number {
+  const [dx, dy] = [Math.max(a[0] - b[2], b[0] - a[2]), Math.max(a[1] - b[3], b[1] - a[3])];
+  return dx > 0 && dy > 0 ? Math.hypot(dx, dy) : Math.max(dx, dy);
+}
+
+/** The edge that is plugged from outside stands at a wall: wires at the edges beside it can't reach past it. */
+function checkPlugged(part: OwnModule, path: Path): Unplaced[] {
+  const shape = moduleOf(part);
+  const plugged = shape.connectors.value.filter(({ access }) => access === 'outside').map(({ side }) => side);
+  return shape.connectors.value.flatMap((connector, i): Unplaced[] =>
+    pastCorners(shape, connector).flatMap(([beside, past]): Unplaced[] => {
+      if (!plugged.includes(beside) || connector.access === 'outside' || past <= TO_WALL + 1e-9) return [];
+      const message = `${connector.what} at the ${connector.side} edge reaches ${round(past)} mm past the ${beside} edge, which stands ${TO_WALL} mm from the wall that it is plugged through`;
+      const own = part.connectors !== undefined;
+      return [
+        {
+          code: 'preset/conflict',
+          path: own ? [...path, 'connectors', i] : path,
+          message,
+          hint: 'a narrower plug, or further from the corner',
+          at: own ? 'value' : 'key',
+        },
+      ];
+    }),
+  );
+}
+
+/** It lies on the floor between ribs, under a door. */
+function checkBattery(part: OwnModule, path: Path): Unplaced[] {
+  const shape = moduleOf(part);
+  const seen = (['window', 'lamps', 'knobs'] as const).filter((key) => part[key] !== undefined);
+  return [
+    ...(['above', 'below'] as const)
+      .filter((key) => shape[key].value > 0)
+      .map(
+        (key): Unplaced => ({
+          code: 'preset/conflict',
+          path: part[key] === undefined ? path : [...path, key],
+          message: `${shape[key].value} mm ${key} a battery: its thickness is its whole height`,
+          hint: `${key}: 0, and more thickness`,
+          at: 'value',
+        }),
+      ),
+    ...seen.map(
+      (key): Unplaced => ({
+        code: 'preset/conflict',
+        path: [...path, key],
+        message: `${key} on a battery, which lies under a door`,
+        at: 'key',
+      }),
+    ),
+    ...shape.connectors.value.flatMap(({ what, up, height }, i): Unplaced[] => {
+      const under = height / 2 - up;
+      if (under <= 1e-9) return [];
+      const own = part.connectors !== undefined;
+      return [
+        {
+          code: 'preset/conflict',
+          path: own ? [...path, 'connectors', i, 'up'] : path,
+          message: `${what} reach ${round(under)} mm under the battery, which lies on the bay's floor`,
+          hint: `up: ${round(height / 2)} or more`,
+          at: 'value',
+        },
+      ];
+    }),
+  ];
+}
+
+const round = (value: number): number => Math.round(100 * value) / 100;
