@@ -104,6 +104,7 @@ export function writePreset(preset: NewPreset): string {
     ]),
     '# A battery: battery_mah and battery_v under supply.',
     '# Boards to order: receivers, emitters, panel and thickness under boards.',
+    '# A home for the electronics: bay: { modules: [controller, multiplexer, …] }, named by beamloom catalog modules.',
   ];
   return `${lines.join('\n')}\n`;
 }
