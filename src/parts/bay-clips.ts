@@ -20,9 +20,21 @@ const BEHIND = 0.5;
 /** Between a head and the end of its bar, where a neighbour's may stand. */
 const HEAD_AIR = 0.3;
 
-/** @returns the middle of the clip's screw, outward from the board's edge: so far in that a thick head ends over its bar [mm] */
-export const clipScrewAt = ({ screws: { fix } }: Pick<Spec, 'screws'>): number =>
-  Math.min((BOARD_PLAY + CLIP.depth) / 2 + 0.4, CLIP.depth - threads[fix].capHead.value / 2 - HEAD_AIR);
+/** Plastic between a clip's hole and its end: two lines of any printer here, and more. */
+const BEYOND = 1;
+
+/** @returns the middle of the clip's screw, outward from the board's edge: so far in that head and clip end over the bar [mm] */
+export function clipScrewAt(spec: Spec): number {
+  const { capHead } = threads[spec.screws.fix];
+  return Math.min(
+    (BOARD_PLAY + CLIP.depth) / 2 + 0.4,
+    CLIP.depth - capHead.value / 2 - HEAD_AIR,
+    CLIP.depth - BEHIND - clipHole(spec) - Math.max(BEYOND, 2.2 * spec.printer.machine.lineWidth.value),
+  );
+}
+
+/** Radius of its hole. */
+const clipHole = (spec: Spec): number => grown(spec, threads[spec.screws.fix].clearance.value) / 2;
 
 export function clipBars(
   k: Kernel,
@@ -84,7 +96,7 @@ export const onEdge =
 
 /** Clip: x along the edge, y outward from the board's edge, z up from its underside, on which it prints. */
 export function drawBoardClip(k: Kernel, spec: Spec): Solid {
-  const radius = grown(spec, threads[spec.screws.fix].clearance.value) / 2;
+  const radius = clipHole(spec);
   const at = clipScrewAt(spec);
   return k.subtract(box(k, [-CLIP.breadth / 2, -CLIP.lap, 0], [CLIP.breadth / 2, CLIP.depth - BEHIND, CLIP.plate]), [
     cylinder(k, { from: [0, at, -OVER], to: [0, at, CLIP.plate + OVER], radius, fit: 'hole' }),

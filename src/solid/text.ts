@@ -75,7 +75,7 @@ function drawGlyph(profiles: Profiles, letter: string, { height, stroke, condens
   const xs = narrow.flatMap((points) => points.map(([x]) => x));
   const strokes = narrow.map((points) => {
     const path = geometries.path2.fromPoints({ closed: false }, points);
-    const wide = expansions.expand({ delta: stroke / 2, corners: 'round', segments: 16 }, path);
+    const wide = expansions.expand({ delta: stroke / 2, corners: 'round', segments: 12 }, path);
     return geometries.geom2.toOutlines(wide) as unknown as Outlines;
   });
   return {

@@ -14,7 +14,7 @@ beforeAll(async () => {
 function atOnce(line: string, height: number): Outlines {
   const strokes = lettering.vectorText({ height }, line).map((points) => {
     const path = geometries.path2.fromPoints({ closed: false }, points);
-    const wide = expansions.expand({ delta: height / 14, corners: 'round', segments: 16 }, path);
+    const wide = expansions.expand({ delta: height / 14, corners: 'round', segments: 12 }, path);
     return geometries.geom2.toOutlines(wide) as unknown as Outlines;
   });
   return profiles.union(strokes);
