@@ -31,7 +31,7 @@ th, td { text-align: left; vertical-align: top; padding: .25rem .8rem .25rem 0; 
 .steps { list-style: none; margin: 0; padding: 0; display: grid; gap: 1rem; grid-template-columns: repeat(auto-fill, minmax(min(19rem, 100%), 1fr)) }
 .steps li { background: var(--card); border: 1px solid var(--line); border-radius: .4rem; padding: .7rem; break-inside: avoid }
 .steps img { width: 100%; height: auto; display: block; border-radius: .25rem }
-figure { margin: 1rem 0 } figure svg { width: 100%; max-width: 46rem; height: auto } figcaption { color: var(--soft); max-width: 46rem; font-size: .92rem }
+figure { margin: 1rem 0 } figure img { background: #ffffff; border-radius: .25rem } figure svg { width: 100%; max-width: 46rem; height: auto } figcaption { color: var(--soft); max-width: 46rem; font-size: .92rem }
 svg text { fill: var(--ink); font: 13px system-ui, "Segoe UI", "DejaVu Sans", sans-serif } svg .soft { fill: var(--soft) } svg .head { font-weight: 600 }
 svg .grid { stroke: var(--line) } svg .axis { stroke: var(--soft) } svg .bar { fill: var(--bar) } svg .bar2 { fill: var(--bar2) } svg .way { fill: var(--line); opacity: .45 }
 svg .mark { stroke: var(--soft); stroke-dasharray: 2 4 } svg .line { fill: none; stroke: var(--bar); stroke-width: 2.2 } svg .second { stroke-dasharray: 7 4 }
