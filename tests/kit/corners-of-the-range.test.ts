@@ -29,6 +29,9 @@ const rows = [
     'M4 in a plate at a seam, wires behind the mounts beside it',
     'grid: { rows: 2, columns: 8, pitch: 24 }\nprinter: bed-180\nscrews: { fix: M4 }',
   ],
+  // The engraved line runs beside the heads of the deck's screws, or across them.
+  ['M4 in the deck, on rails along y', 'grid: { rows: 4, columns: [46, 51], pitch: { y: 22 } }\nscrews: { fix: M4 }'],
+  ['M4 in the deck, on rails along x', 'grid: { rows: 5, columns: 6, pitch: { x: 23, y: 27 } }\nscrews: { fix: M4 }'],
   ['a thin deck in pieces', 'grid: { rows: 2, columns: 8, pitch: 24 }\nprinter: bed-180\nframe: { deck: 1.2 }'],
   [
     'an aperture as wide as its target',
