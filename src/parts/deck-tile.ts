@@ -78,11 +78,12 @@ export function drawDeckTile(
     .map((one) => deckScrewAt(layout.deckHold, one, grid))
     .filter(([x, y]) => x > x0 && x < x1 && y > y0 && y < y1);
   const engraved = prism(k, together(boundaries(layout, tile), ...letters), { axis: 'z', from: -ENGRAVED, to: OVER });
+  const crossed = held.filter((at) => onLine(layout, at));
   cuts.push(
-    held.length > 0
+    crossed.length > 0
       ? k.subtract(
           engraved,
-          held.map((at) => aroundHead(k, layout, at)),
+          crossed.map((at) => aroundHead(k, layout, at)),
         )
       : engraved,
   );
@@ -98,6 +99,18 @@ export function drawDeckTile(
   }
   const drawn = k.subtract(k.union(add), cuts);
   return k.move(drawn, frame([1, 0, 0], [0, -1, 0], [0, 0, -1], [-x0, y0, 0]));
+}
+
+/** Does a line between cells come so near to a screw's head? */
+function onLine({ grid, spec }: Layout, [x, y]: Vec2): boolean {
+  const half = BOUNDARY / 2;
+  const radius = sunkRim(spec) + AROUND_HEAD - 0.05;
+  const out = (at: number, from: number, to: number) => Math.max(0, from - half - at, at - to - half);
+  const [ex, ey] = [grid.columnEdges, grid.rowEdges];
+  return (
+    ex.some((e) => Math.hypot(out(x, e, e), out(y, ey[0]!, ey.at(-1)!)) < radius) ||
+    ey.some((e) => Math.hypot(out(x, ex[0]!, ex.at(-1)!), out(y, e, e)) < radius)
+  );
 }
 
 /** A line that ran into a countersink would leave a tongue of the layer over it, held on one side. */
