@@ -8,7 +8,7 @@ import { downTenth, upTenth } from './fits.js';
 import { sunkRim } from './frame.js';
 import { openingsHalf, PLUG_APART } from './openings.js';
 import { GROOVE_ROOF, TUBE_HELD } from './socket.js';
-import { ABOVE_DECK } from './window.js';
+import { ABOVE_DECK, windowWeb } from './window.js';
 
 /** Between the beam's way and the window's edge over the deck: facets. */
 const OVER_DECK = 0.1;
@@ -22,6 +22,7 @@ export function aroundMistakes(spec: Spec, field: Field<unknown>): readonly Mist
     ...beamHeight(spec, field),
     ...marginMistakes(spec, field),
     ...openingsApart(spec, field),
+    ...windowsApart(spec, field),
     ...receiver(spec, field),
     ...overScrew(spec, field),
     ...wallHoldsHead(spec, field),
@@ -81,6 +82,21 @@ function openingsApart(spec: Spec, { mount, socket, frame, grid }: Field<unknown
       path: 'grid.pitch',
       message: `beams ${grid.leastPitch} mm apart leave no web between the openings in the cover, which lies ${high} mm above the beams`,
       hint: `at least ${least} mm, or a lower receivers.part: the openings widen with the cover's height`,
+    },
+  ];
+}
+
+/** The windows of neighbouring emitters leave the beams' ways free and a web between. */
+function windowsApart(spec: Spec, { grid }: Field<unknown>): Mistake[] {
+  const corridor = corridorOf(spec, grid);
+  const least = upTenth(corridor + OVER_DECK + windowWeb(spec) + 0.2);
+  if (grid.leastPitch >= least - 1e-9) return [];
+  return [
+    {
+      code: 'preset/pitch-too-small',
+      path: 'grid.pitch',
+      message: `beams ${grid.leastPitch} mm apart leave no wall between their windows: the way of a beam is ${corridor} mm wide`,
+      hint: `at least ${least} mm, or a receivers.part.aperture_diameter or beam that is narrower`,
     },
   ];
 }

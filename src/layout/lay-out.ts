@@ -26,7 +26,7 @@ import { strayError } from './light/stray.js';
 import { leanWhereItHelps } from './light/wedge.js';
 import { layMountWithLeaf, type MountSolution } from './mount-solve.js';
 import { plugHalf } from './openings.js';
-import { layRuns } from './runs.js';
+import { layRuns, type RunOptions } from './runs.js';
 import { emitterWindow } from './window.js';
 
 /**
@@ -86,25 +86,27 @@ export function layAround(spec: Spec, field: Field<MountSolution>): Layout {
   const plug = plugHalf({ spec, mount, socket, section: frame.section, pitch: grid.leastPitch });
   const bed = usableBed(spec.printer.machine);
   const longest = Math.max(...bed);
-  const rails = layRuns(spec, {
-    grid,
-    frame,
-    taken: {
-      emitter: Math.max(mount.width, 2 * plug + 0.2),
-      receiver: Math.max(socket.width + 2 * socket.slide, 2 * plug + 0.2),
-    },
-    longest,
-  });
+  const taken = {
+    emitter: Math.max(mount.width, 2 * plug + 0.2),
+    receiver: Math.max(socket.width + 2 * socket.slide, 2 * plug + 0.2),
+  };
+  const rails = layRuns(spec, { grid, frame, taken, longest });
   const deck = layDeck(spec, { grid, frame, bed });
-  if (!rails || !deck || frame.section.width + frame.tab.reach > Math.min(...bed))
+  if (!rails || !deck || frame.section.width + frame.tab.reach > Math.min(...bed)) {
+    const larger = largerBed(spec, { grid, frame, taken, bed });
+    const cells = Math.floor(longest / 2);
+    const wide = [grid.columnEdges, grid.rowEdges].some((edges) =>
+      edges.slice(1).some((edge, i) => edge - edges[i]! > cells),
+    );
     return fail([
       {
         code: 'preset/bed-too-small',
         path: 'printer',
         message: `the rails, ${frame.section.width} mm wide, can't be cut between beams into pieces that a bed of ${bed[0]} × ${bed[1]} mm takes`,
-        hint: `a larger bed, or cells narrower than ${Math.floor(longest / 2)} mm`,
+        hint: `a bed of at least ${larger[0]} × ${larger[1]} mm within its margins${wide ? `, or cells narrower than ${cells} mm` : ''}`,
       },
     ]);
+  }
   const lowest = deck.splices.length > 0 ? frame.section.deck + deck.ribDepth + deck.plate.thickness : 0;
   if (lowest > -frame.section.bottom) {
     const most = Math.floor(10 * (spec.beam.height - lowest - frame.section.bottom)) / 10;
@@ -145,7 +147,12 @@ export function layAround(spec: Spec, field: Field<MountSolution>): Layout {
         : `as long as a corner post's wall allows: ${Math.floor(100 * cable.takes)} % of the wires of the two rails that meet there; lead the rest out at another corner`,
   });
   const free = corridorOf(spec, grid);
-  const window = emitterWindow(spec, { mount, section: frame.section, corridor: free });
+  const window = emitterWindow(spec, {
+    mount,
+    section: frame.section,
+    corridor: free,
+    leastPitch: grid.leastPitch,
+  });
   solved.push(window.solved);
   const ways = lineWays(spec, { grid, mount, socket, section: frame.section });
   const inputs = aimInputs(spec, { ways, tilt: mount.leaf.tilt, slide: socket.slide });
@@ -184,4 +191,20 @@ function seams(runs: Layout['runs']): Solved[] {
       value: run.seams.map((at) => Math.round(at * 100) / 100),
       why: `this rail is ${run.length} mm long, more than the bed takes: cut midway between beams, into the fewest even pieces`,
     }));
+}
+
+/** @returns the next bed, both sides longer by as much, that takes rails and deck in pieces [mm] */
+function largerBed(
+  spec: Spec,
+  { grid, frame, taken, bed }: Omit<RunOptions, 'longest'> & { readonly bed: readonly [number, number] },
+): readonly [number, number] {
+  for (let more = 1; ; more++) {
+    const sides = [Math.floor(bed[0]) + more, Math.floor(bed[1]) + more] as const;
+    const takes =
+      frame.section.width + frame.tab.reach <= Math.min(...sides) &&
+      layRuns(spec, { grid, frame, taken, longest: Math.max(...sides) }) !== null &&
+      layDeck(spec, { grid, frame, bed: sides }) !== null;
+    // The longest field goes onto it whole.
+    if (takes || more > grid.width + grid.depth) return sides;
+  }
 }

@@ -56,6 +56,8 @@ export const BOSS_AIR = 0.5;
 /** Free wall between a corner's tab or a seam's plate and the nearest boss. */
 const BOSS_APART = 3;
 const BOSS_SHORTEST = 30;
+/** Between a boss and the plate of a seam beside it. */
+const BOSS_BESIDE = 0.5;
 
 export interface RunOptions {
   readonly grid: Grid;
@@ -84,7 +86,14 @@ function layRun(spec: Spec, at: Side, { grid, frame, longest, taken }: RunOption
     )
     .sort((a, b) => a.at - b.at);
   const middles = beams.slice(1).map((beam, i) => (beam.at + beams[i]!.at) / 2);
-  const seams = split({ length, at: middles, longest, shortest: 2 * frame.joint.leg + 1 });
+  const seams = split({
+    length,
+    at: middles,
+    longest,
+    shortest: 2 * frame.joint.leg + 1,
+    // The plates of both seams reach in, and a screw of the cover stands between them.
+    shortestBetween: 2 * (frame.joint.leg + BOSS_BESIDE) + frame.boss.width,
+  });
   if (!seams) return null;
   const ends = [0, ...seams, length];
   const segments = ends.slice(1).map((to, i): RailSegment => {

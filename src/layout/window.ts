@@ -1,8 +1,7 @@
 /** The emitters' windows in the field wall: as large as a beam still to be aligned needs, no larger, so that little light gets in. */
 import type { Solved, Spec } from '../spec/spec.js';
 import { rad } from '../units.js';
-import { upTenth } from './fits.js';
-
+import { downTenth, upTenth } from './fits.js';
 import { type MountLayout, poseMotion } from './mount.js';
 import { moved } from './plane.js';
 
@@ -19,12 +18,17 @@ export interface WindowOptions {
   readonly section: { readonly mountFront: number };
   /** Free diameter of the aligned beam [mm]. */
   readonly corridor: number;
+  /** Between neighbouring beams [mm]; left out: no window stands in another's way. */
+  readonly leastPitch?: number;
 }
+
+/** @returns the least plastic between two windows [mm] */
+export const windowWeb = ({ printer }: Pick<Spec, 'printer'>): number => 2.1 * printer.machine.lineWidth.value;
 
 /** @returns radius of every emitter's window [mm], with the reason */
 export function emitterWindow(
   spec: Spec,
-  { mount, section, corridor }: WindowOptions,
+  { mount, section, corridor, leastPitch = Infinity }: WindowOptions,
 ): { readonly radius: number; readonly solved: Solved } {
   const { beamDiameter, divergenceMrad, boresightSigmaDeg } = spec.emitters.part;
   const lean = mount.sleeve?.lean ?? 0;
@@ -41,7 +45,9 @@ export function emitterWindow(
   const way = Math.max(...strays.map((stray) => stray.way));
   const beam = beamDiameter.value + (divergenceMrad.value / 1000) * way;
   const wanted = upTenth(Math.max(corridor / 2, beam / 2 + off) + PLAY);
-  const most = spec.beam.height - ABOVE_DECK;
+  const high = spec.beam.height - ABOVE_DECK;
+  const apart = downTenth((leastPitch - windowWeb(spec)) / 2);
+  const most = Math.min(high, apart);
   const radius = Math.min(wanted, most);
   return {
     radius,
@@ -51,7 +57,7 @@ export function emitterWindow(
       why:
         wanted <= most
           ? `radius: lets a beam out that leaves by the tilt's end${lean > 0 ? ', the barrel’s lean' : ''} and ${WORST_BORESIGHT} σ of boresight error together, ${upTenth(off)} mm off at the wall, and stays dark otherwise`
-          : `radius: as large as the deck allows below it; ${wanted} would let the most crooked beam out at both ends of its tilt`,
+          : `radius: as large as ${apart < high ? 'its neighbours allow beside it' : 'the deck allows below it'}; ${wanted} would let the most crooked beam out at both ends of its tilt`,
     },
   };
 }

@@ -77,6 +77,9 @@ function upward(tilt: number, yaw: number, boresight: number): number {
   return edge(Math.atan2(Math.sin(tilt), Math.cos(tilt) * Math.cos(yaw)), projected, boresight);
 }
 
+/** Walls that meet are not open where only sums of decimals, or a kernel's rounding, part them [mm]. */
+const HAIR = 1e-4;
+
 /**
  * What a patch leaves uncovered: the parts of it outside every opaque rectangle.
  *
@@ -89,6 +92,7 @@ export function uncovered(patch: Patch, opaque: readonly Patch[]): readonly Patc
   const pieces: Patch[] = [];
   for (const [bottom, top] of pairs(vs))
     for (const [left, right] of pairs(us)) {
+      if (right - left < HAIR || top - bottom < HAIR) continue;
       const covered = opaque.some((r) => r.left <= left && right <= r.right && r.bottom <= bottom && top <= r.top);
       if (!covered) pieces.push({ left, right, bottom, top });
     }

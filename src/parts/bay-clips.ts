@@ -14,6 +14,8 @@ import { pilotHole } from './holes.js';
 
 const OVER = 1;
 const INTO = 0.2;
+/** Over the gap that a printer may close. */
+const CLOSED = 0.02;
 
 /** Between a clip and what stands behind its bar. */
 const BEHIND = 0.5;
@@ -43,24 +45,44 @@ export function clipBars(
     placed,
     bars,
     engaged,
-  }: { readonly placed: PlacedModule; readonly bars: readonly ClipBar[]; readonly engaged: number },
+    size,
+  }: {
+    readonly placed: PlacedModule;
+    readonly bars: readonly ClipBar[];
+    readonly engaged: number;
+    /** Of the tray. */
+    readonly size: Vec2;
+  },
 ): { add: Solid[]; cut: Solid[] } {
   const top = placed.z + placed.module.part.thickness.value - CLIP.press;
   const add: Solid[] = [];
   const cut: Solid[] = [];
+  // A gap to the tray's wall that may come out closed is closed.
+  const least = spec.printer.machine.gapTolerance.value + CLOSED;
+  const toWall = ([x, y]: Vec2, [ox, oy]: Vec2): number => {
+    const gap = Math.abs(ox) > 0.5 ? (ox > 0 ? size[0] - x : x) - bay.wall : (oy > 0 ? size[1] - y : y) - bay.wall;
+    return gap > 0 && gap < least ? gap + INTO : 0;
+  };
   for (const bar of bars) {
     const half = bar.length / 2 + BOARD_PLAY;
     const wide = half + CLIP.cheek;
     const at = onEdge(bar);
+    const [ox, oy] = bar.out;
+    const along: Vec2 = [-oy, ox];
+    const [first, last, depth] = [
+      -wide - toWall(at([-wide, 0]), [oy, -ox]),
+      wide + toWall(at([wide, 0]), along),
+      CLIP.depth + toWall(at([0, CLIP.depth]), bar.out),
+    ];
     const plan = (points: readonly Vec2[]) => polygon(counterClockwise(points.map(at)));
     add.push(
       prism(
         k,
         plan([
-          [-wide, -CLIP.ledge],
-          [wide, -CLIP.ledge],
-          [wide, CLIP.depth],
-          [-wide, CLIP.depth],
+          [first, -CLIP.ledge],
+          [last, -CLIP.ledge],
+          [last, depth],
+          [first, depth],
         ]),
         {
           axis: 'z',
@@ -71,14 +93,14 @@ export function clipBars(
       prism(
         k,
         plan([
-          [-wide, -CHEEK],
+          [first, -CHEEK],
           [-half, -CHEEK],
           [-half, BOARD_PLAY],
           [half, BOARD_PLAY],
           [half, -CHEEK],
-          [wide, -CHEEK],
-          [wide, CLIP.depth],
-          [-wide, CLIP.depth],
+          [last, -CHEEK],
+          [last, depth],
+          [first, depth],
         ]),
         { axis: 'z', from: bay.floor - INTO, to: top },
       ),

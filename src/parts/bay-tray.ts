@@ -50,7 +50,7 @@ export function drawBayTray(k: Kernel, layout: LayoutWithBay, { unit, joined }: 
       fixing.kind === 'screws'
         ? posts(k, layout, placed)
         : fixing.kind === 'clips'
-          ? clipBars(k, layout, { placed, bars: fixing.bars, engaged: fixing.engaged })
+          ? clipBars(k, layout, { placed, bars: fixing.bars, engaged: fixing.engaged, size: unit.size })
           : ribs(k, layout, placed);
     add.push(...held.add);
     cut.push(...held.cut);

@@ -4,12 +4,13 @@
  */
 import type { DeckTile } from '../layout/deck.js';
 import { deckScrewAt } from '../layout/deck-screws.js';
+import { sunkRim } from '../layout/frame.js';
 import type { Layout } from '../layout/layout.js';
 import type { Kernel, Solid } from '../solid/kernel.js';
 import { frame } from '../solid/matrix.js';
 import type { Outlines, Vec2, Vec3 } from '../solid/mesh.js';
 import { asHoles, rectangle, shift, together } from '../solid/outlines.js';
-import { atPlaces, box, prism } from '../solid/shapes.js';
+import { atPlaces, box, cylinder, prism } from '../solid/shapes.js';
 import { pilotHole, sunkHole } from './holes.js';
 
 const OVER = 1;
@@ -17,6 +18,8 @@ const ENGRAVED = 0.6;
 /** Breadth of the lines between cells. */
 export const BOUNDARY = 0.8;
 const INTO = 0.2;
+/** Plain deck around a screw's head. */
+const AROUND_HEAD = 0.9;
 
 /** A label's outline around its middle, with the cell it belongs to: made by whoever has a font. */
 export interface Legend {
@@ -58,7 +61,6 @@ export function drawDeckTile(
   const cuts: Solid[] = [];
   // Letters lie inside their cells, clear of the lines: one figure, one cut.
   const letters = legends.map(({ at, outlines }) => shift(outlines, at));
-  cuts.push(prism(k, together(boundaries(layout, tile), ...letters), { axis: 'z', from: -ENGRAVED, to: OVER }));
   const screws = deck.splices
     .flatMap(({ screws, along, at: seam }) =>
       screws.flatMap((at) =>
@@ -75,6 +77,16 @@ export function drawDeckTile(
   const held = layout.deckHold.screws
     .map((one) => deckScrewAt(layout.deckHold, one, grid))
     .filter(([x, y]) => x > x0 && x < x1 && y > y0 && y < y1);
+  const engraved = prism(k, together(boundaries(layout, tile), ...letters), { axis: 'z', from: -ENGRAVED, to: OVER });
+  const crossed = held.filter((at) => onLine(layout, at));
+  cuts.push(
+    crossed.length > 0
+      ? k.subtract(
+          engraved,
+          crossed.map((at) => aroundHead(k, layout, at)),
+        )
+      : engraved,
+  );
   if (held.length > 0) {
     const hole = sunkHole(k, layout.spec, { at: [0, 0, 0], way: '-z', depth: section.deck + OVER });
     cuts.push(
@@ -87,6 +99,24 @@ export function drawDeckTile(
   }
   const drawn = k.subtract(k.union(add), cuts);
   return k.move(drawn, frame([1, 0, 0], [0, -1, 0], [0, 0, -1], [-x0, y0, 0]));
+}
+
+/** Does a line between cells come so near to a screw's head? */
+function onLine({ grid, spec }: Layout, [x, y]: Vec2): boolean {
+  const half = BOUNDARY / 2;
+  const radius = sunkRim(spec) + AROUND_HEAD - 0.05;
+  const out = (at: number, from: number, to: number) => Math.max(0, from - half - at, at - to - half);
+  const [ex, ey] = [grid.columnEdges, grid.rowEdges];
+  return (
+    ex.some((e) => Math.hypot(out(x, e, e), out(y, ey[0]!, ey.at(-1)!)) < radius) ||
+    ey.some((e) => Math.hypot(out(x, ex[0]!, ex.at(-1)!), out(y, e, e)) < radius)
+  );
+}
+
+/** A line that ran into a countersink would leave a tongue of the layer over it, held on one side. */
+function aroundHead(k: Kernel, { spec }: Layout, [x, y]: Vec2): Solid {
+  const radius = sunkRim(spec) + AROUND_HEAD;
+  return cylinder(k, { from: [x, y, -ENGRAVED - OVER], to: [x, y, 2 * OVER], radius, fit: 'pin' });
 }
 
 /** The lines between cells and around them, as far as they lie on the tile: one figure, as boxes that cross leave slivers. */

@@ -13,6 +13,8 @@ const INTO = 0.05;
 const INSET = 2.4;
 const FROM_HOLE = 4;
 const LAMP = { size: 1.6, rise: 1 } as const;
+/** Half of the rod that leads a lamp's light, and air around it. */
+const ROD = 1.8;
 /** A knob is smaller than the hole it is worked through. */
 const KNOB_LESS = 0.5;
 const smaller = (size: number): number => size - Math.min(KNOB_LESS, size / 2);
@@ -44,8 +46,10 @@ export function drawModule(k: Kernel, part: Module, { reach }: { readonly reach:
   const lamps = (part.lamps?.value ?? []).map(([x, y]) =>
     box(k, [x - LAMP.size / 2, y - LAMP.size / 2, t - INTO], [x + LAMP.size / 2, y + LAMP.size / 2, t + LAMP.rise]),
   );
-  // Lamps shine up: nothing stands over them.
-  const above = (part.lamps?.value ?? []).some(([x, y]) => x > ix && x < l - ix && y > iy && y < w - iy);
+  // Lamps shine up: nothing stands over them, nor where their rods pass.
+  const above = (part.lamps?.value ?? []).some(
+    ([x, y]) => x > ix - ROD && x < l - ix + ROD && y > iy - ROD && y < w - iy + ROD,
+  );
   return k.union([
     prism(k, together(rectangle(0, 0, l, w), ...holes), { axis: 'z', from: 0, to: t }),
     ...(above ? [] : block(t - INTO, glass.length > 0 ? t + Math.min(1, part.above.value) : top)),

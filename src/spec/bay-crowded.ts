@@ -24,18 +24,38 @@ interface Held extends Named {
 export function checkCrowded(part: OwnModule, path: Path): Unplaced[] {
   const shape = moduleOf(part);
   if (shape.cell) return checkBattery(part, path);
-  return [...checkScrews(shape, path), ...checkHeld(part, path), ...checkPlugged(part, path)];
+  return [...checkScrews(part, path), ...checkHeld(part, path), ...checkPlugged(part, path)];
 }
 
-function checkScrews({ holes, holeDiameter, thickness }: Module, path: Path): Unplaced[] {
+function checkScrews(part: OwnModule, path: Path): Unplaced[] {
+  const { holes, holeDiameter, thickness } = moduleOf(part);
   if (holes.value.length === 0) return [];
-  const { capLengths, diameter } = threads[screwFor(holeDiameter!.value)];
+  const { capLengths, capHead, diameter } = threads[screwFor(holeDiameter!.value)];
   const most = Math.max(...capLengths.value) - WANTED * diameter.value;
-  if (thickness.value <= most + 1e-9) return [];
-  const message = `no screw through Ø${holeDiameter!.value} is long enough for a board ${thickness.value} mm thick`;
-  return [
-    { code: 'preset/conflict', path, message, hint: `thickness: ${round(most)} or less, or holes: []`, at: 'key' },
-  ];
+  const thick: Unplaced = {
+    code: 'preset/conflict',
+    path,
+    message: `no screw through Ø${holeDiameter!.value} is long enough for a board ${thickness.value} mm thick`,
+    hint: `thickness: ${round(most)} or less, or holes: []`,
+    at: 'key',
+  };
+  const close = holes.value.flatMap(([x, y], j): Unplaced[] =>
+    holes.value.slice(0, j).flatMap(([a, b], i): Unplaced[] => {
+      const apart = Math.hypot(x - a, y - b);
+      if (apart >= capHead.value) return [];
+      const own = part.holes !== undefined;
+      return [
+        {
+          code: 'preset/conflict',
+          path: own ? [...path, 'holes', j] : path,
+          message: `holes ${i + 1} and ${j + 1} are ${round(apart)} mm apart, and the heads of their screws Ø${capHead.value}`,
+          hint: `at least ${capHead.value} mm, or one of them left out`,
+          at: own ? 'value' : 'key',
+        },
+      ];
+    }),
+  );
+  return thickness.value <= most + 1e-9 ? close : [thick, ...close];
 }
 
 /** Heads of screws and clips lie on the board: nothing else may stand there. */

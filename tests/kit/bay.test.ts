@@ -32,6 +32,9 @@ const WIDE =
 /** Deeper than wide: it travels across the board. */
 const KNOB =
   '{ part: { length: 40, width: 30, thickness: 1.6, above: 5, below: 2, mass_g: 5, holes: [[3, 3], [37, 27]], hole_diameter: 3.2, knobs: [{ x: 20, y: 15, width: 4, depth: 14 }] } }';
+/** Its lamp stands just beside the tall parts: the rod passes them. */
+const LAMP =
+  '{ part: { length: 45, width: 22, thickness: 1, above: 8, below: 0, mass_g: 5, holes: [[3, 3], [42, 19]], hole_diameter: 2.4, lamps: [[16, 2.2]] } }';
 /** Leads at a corner, where a rib would stand. */
 const CELL =
   '{ part: { length: 40, width: 30, thickness: 8, above: 0, below: 0, mass_g: 30, connectors: [{ what: leads, side: left, at: 6, width: 8, height: 4, up: 3, room: 8, access: inside }], cell: { voltage: 5, capacity_mah: 900, most_ma: 900, lithium: false } } }';
@@ -40,8 +43,10 @@ test.for([
   ['M4 in the clips', `screws: { fix: M4 }\n`, 'apart', '[multiplexer, multiplexer, charger, lamp]'],
   ['a wide plug', '', 'apart', `[${WIDE}]`],
   ['a knob that travels across', '', 'apart', `[${KNOB}]`],
+  ['a lamp beside tall parts', '', 'apart', `[${LAMP}]`],
   ['leads at a corner', '', 'apart', `[controller, ${CELL}]`],
   ['a printer of wide gaps', 'printer: { base: bed-220, gap_tolerance: 0.4 }\n', 'far', '[converter]'],
+  ['clips beside walls, by it', 'printer: { base: bed-220, gap_tolerance: 0.4 }\n', 'apart', '[lamp, radio]'],
 ] as const)('%s: no error', { timeout: 60_000 }, ([, more, place, list]) => {
   const { findings } = said(shop, `${more}${preset(place, list)}`);
   expect(findings.filter(({ severity }) => severity === 'error')).toEqual([]);

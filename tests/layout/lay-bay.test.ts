@@ -222,3 +222,18 @@ test('where a row at the rail’s middle finds no place for its screws, one besi
   const far = runs.find(({ side }) => side === 'far')!;
   for (const at of bosses) expect(Math.min(at, far.length - at)).toBeGreaterThan(0);
 });
+
+test('screws in a tray’s wall: heads beside each other, and beside the bosses of its lid', () => {
+  for (const [fix, head] of [
+    ['M3', 6],
+    ['M4', 8],
+  ] as const) {
+    // A low rail, ISO 10642's heads.
+    const { bay, frame } = lay('{ modules: [switch] }', `screws: { fix: ${fix} }\nprinter: bed-220-fine\n`);
+    const [low, high = Infinity] = bay!.screw.heights;
+    expect(high - low!).toBeGreaterThan(head);
+    const [tray] = bay!.units;
+    const ends = bay!.wall + frame.boss.width + head / 2;
+    for (const at of tray!.held.at) expect(Math.min(at, tray!.size[0] - at)).toBeGreaterThan(ends);
+  }
+});

@@ -81,3 +81,25 @@ test('an emitter too short for its seat, or with a flange, gets a sleeve that ho
   );
   expect(sleeved('barrel-6x12').mount.sleeve).toBeNull();
 });
+
+test('a bed too small to cut the rails for: the one that is named takes them, a millimetre less does not', () => {
+  const on = (side: number) => {
+    try {
+      layOut(
+        readPreset(
+          `grid: { rows: [36, 55, 45, 43], columns: 6, pitch: { x: 20 } }\nprinter: { base: bed-180, bed_x: ${side + 10}, bed_y: ${side + 10} }\n`,
+          'tried.yaml',
+        ),
+      );
+    } catch (error) {
+      return (error as PresetError).mistakes[0]!;
+    }
+    return null;
+  };
+  const named = Number(/a bed of at least (\d+) × \d+ mm/.exec(on(80)!.hint!)?.[1]);
+  expect(named).toBeGreaterThan(80);
+  expect(on(named - 1)?.code).toBe('preset/bed-too-small');
+  expect(on(named)).toBeNull();
+  // 90 takes pieces of 47 between two seams: plates reach 21 in from both, and a cover's screw with its boss of 6.9 would stand in them.
+  expect(named).toBeGreaterThan(90);
+});

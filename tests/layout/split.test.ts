@@ -28,3 +28,14 @@ test('fewest and as even as the places allow', () => {
   expect(split({ length: 100, at, longest: 51, shortest: 5 })).toEqual([30, 70]);
   expect(split({ length: 100, at: [48], longest: 51, shortest: 5 })).toBeNull();
 });
+
+test('where cuts nearest to even do not fit, others that do are found', () => {
+  // By hand: nearest to 33.3 and 66.7 are 30.5 and 72, 41.5 apart; from 36.5 it is 35.5.
+  expect(split({ length: 100, at: [30.5, 36.5, 72], longest: 40, shortest: 20 })).toEqual([36.5, 72]);
+});
+
+test('a piece between two seams may have to be longer than those at the ends', () => {
+  expect(split({ length: 100, at: [35, 65], longest: 40, shortest: 25 })).toEqual([35, 65]);
+  expect(split({ length: 100, at: [35, 65], longest: 40, shortest: 25, shortestBetween: 31 })).toBeNull();
+  expect(split({ length: 100, at: [33, 35, 65], longest: 40, shortest: 25, shortestBetween: 31 })).toEqual([33, 65]);
+});

@@ -51,3 +51,11 @@ test('beams that run low have windows that end above the deck', () => {
   );
   expect(window).toBeCloseTo(2.7, 9);
 });
+
+test('windows of neighbours that stand close leave two printed lines of wall between them', () => {
+  const { layout } = draw(
+    shop,
+    'grid: { rows: 3, columns: 2, pitch: 14.1 }\nemitters: { part: led-5-infrared }\nbeam: { height: 8 }\nprinter: bed-180\nscrews: { fix: M2.5 }\n',
+  );
+  expect(14.1 - 2 * layout.window).toBeGreaterThanOrEqual(2 * 0.45);
+});

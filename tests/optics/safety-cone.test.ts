@@ -138,6 +138,14 @@ describe('opaque rectangles', () => {
     ];
     expect(uncovered(spotOf, around)).toEqual([{ left: -1.5, right: 1.5, bottom: -1.5, top: 1.5 }]);
   });
+  test('two walls that meet but for a rounding cover it; a tenth of a millimetre apart they do not', () => {
+    const meeting = (gap: number): Patch[] => [
+      { left: -99, right: 0.3, bottom: -99, top: 99 },
+      { left: 0.1 + 0.2 + gap, right: 99, bottom: -99, top: 99 },
+    ];
+    expect(uncovered(spotOf, meeting(0))).toEqual([]);
+    expect(uncovered(spotOf, meeting(0.1))).toHaveLength(1);
+  });
   test('nothing opaque: all of it', () => expect(uncovered(spotOf, [])).toEqual([spotOf]));
 
   test('area left over is what points on a fine grid say', () => {

@@ -99,6 +99,12 @@ test.for([
     'bay.modules.0.part',
     /thickness: 17 or less/,
   ],
+  // M2.5's head is Ø4.68, knurled.
+  [
+    `{ modules: [{ part: { ${PLAIN}, holes: [[3, 3], [5.4, 6.2]], hole_diameter: 3.2 } }] }`,
+    'bay.modules.0.part.holes.1',
+    /holes 1 and 2 are 4 mm apart.*Ø4\.68.*at least 4\.68/,
+  ],
   [
     '{ modules: [{ part: { base: battery-pouch, connectors: [{ what: leads, side: left, at: 17, width: 10, height: 6, up: 1, room: 10, access: inside }] } }] }',
     'bay.modules.0.part.connectors.0.up',

@@ -7,7 +7,7 @@ import type { FrameLayout } from '../frame.js';
 import type { RailRun, RailSegment } from '../runs.js';
 import { holders } from './holders.js';
 import type { LooseUnit } from './place.js';
-import { FROM_END, jointPlaces, KEY, keyHalf, NOTCH, screwHeights, TIE_ROOM } from './sizes.js';
+import { fromEnd, fromTie, jointPlaces, KEY, keyHalf, NOTCH, screwHeights, TIE_ROOM } from './sizes.js';
 import type { BayLayout, Rect, Unit, WallHole } from './types.js';
 
 export interface Held {
@@ -37,7 +37,8 @@ interface RailOptions {
 
 export function holdOnRail(units: readonly LooseUnit[], { run, start, frame, wires, top, spec }: RailOptions): Held {
   const half = keyHalf(spec);
-  const key = { half, low: Math.min(...screwHeights(top)) - half };
+  const end = fromEnd(spec, frame);
+  const key = { half, low: Math.min(...screwHeights(spec, top)) - half };
   const { boss, joint, section, tab } = frame;
   const clear = boss.width + BESIDE;
   // Its screws and its notch go into the rail, not into the corner posts' tabs.
@@ -53,9 +54,10 @@ export function holdOnRail(units: readonly LooseUnit[], { run, start, frame, wir
   const mistakes: Mistake[] = [];
   const first = boardsFirst(units);
   const places = units.map((unit, i) => {
-    const tied = i === first ? section.wall + boss.width + TIE_ROOM[0] + half : 0;
-    const from = start + unit.from + Math.max(FROM_END, tied);
-    const to = start + unit.from + unit.size[0] - FROM_END;
+    const tied = i === first ? fromTie(spec, frame) : 0;
+    const from = start + unit.from + Math.max(end, tied);
+    const to = start + unit.from + unit.size[0] - end;
+    if (from > to + 1e-9) return [];
     const turns = (at: number) =>
       isFree(at) && !keyBlocked(unit, at - start - unit.from, { ...key, wall: section.wall });
     const [up, down] = [search(from, to, turns), search(to, from, turns)];

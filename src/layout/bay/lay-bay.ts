@@ -17,7 +17,7 @@ import { footprints } from './footprint.js';
 import { holdTogether } from './hold.js';
 import { type OnRail, standOnRail, startsOf } from './on-rail.js';
 import { placeModules } from './place.js';
-import { JOINT, NOTCH, screwHeights, TIE_ROOM, TRAYS_APART } from './sizes.js';
+import { fromEnd, fromTie, JOINT, NOTCH, screwHeights, TIE_ROOM, TRAYS_APART } from './sizes.js';
 import type { BayLayout, Unit } from './types.js';
 import { layTrays, type Row, type TrayRoom } from './units.js';
 
@@ -97,7 +97,7 @@ export function layBay(
     cable: run ? 0 : spec.bay.cable,
     start,
     rail: run ? { bosses: held.bosses, notch: held.notch! } : null,
-    screw: { length, engaged: length - through, heights: screwHeights(height) },
+    screw: { length, engaged: length - through, heights: screwHeights(spec, height) },
     heat: drawnHeat(aired, air),
     fill: used / all,
   };
@@ -165,7 +165,7 @@ function rowOf(spec: Spec, bay: BaySpec, { place, options: { frame }, rail }: Ro
     most: [Math.min(Math.max(...bed), flat) - 2 * wall, Math.min(...bed, flat) - 2 * wall],
     corner: cornerOf(frame),
     tie: TIE_ROOM,
-    least: TRAY_LEAST,
+    least: Math.max(TRAY_LEAST, upTenth(fromTie(spec, frame) + fromEnd(spec, frame) - 2 * wall)),
     between: 2 * wall + TRAYS_APART,
     joint: rail ? null : { wall, depth: jointDepth(spec, wall) - wall, breadth: JOINT.breadth },
   };

@@ -6,7 +6,7 @@ import type { RailRun } from '../runs.js';
 import type { Heights } from './fixing.js';
 import { type Held, holdOnRail } from './hold.js';
 import { placeModules } from './place.js';
-import { FROM_END } from './sizes.js';
+import { fromEnd } from './sizes.js';
 import type { Row } from './units.js';
 
 /** Between the end of a corner post's tab and the first screw of a tray: the cover's first boss stands there. */
@@ -28,14 +28,17 @@ export interface OnRail {
  *
  * @returns the least and the most; the most is less where there is no such place
  */
-export function startsOf(row: Row, { run, frame }: Pick<OnRail, 'run' | 'frame'>): readonly [number, number] {
+export function startsOf(
+  row: Row,
+  { spec, run, frame }: Pick<OnRail, 'spec' | 'run' | 'frame'>,
+): readonly [number, number] {
   const { wall, width } = frame.section;
   const outside = row.length + 2 * wall;
   const [first, last] = [row.trays[0]!.length + 2 * wall, row.trays.at(-1)!.length + 2 * wall];
-  const reach = frame.tab.reach + ON_RAIL;
+  const reach = frame.tab.reach + ON_RAIL + fromEnd(spec, frame);
   return [
-    Math.max(-width, reach + FROM_END - first),
-    Math.min(run.length + width - outside, run.length - reach - FROM_END - (outside - last)),
+    Math.max(-width, reach - first),
+    Math.min(run.length + width - outside, run.length - reach - (outside - last)),
   ];
 }
 

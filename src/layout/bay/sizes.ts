@@ -2,6 +2,7 @@
 
 import { threads } from '../../components/index.js';
 import type { Spec } from '../../spec/spec.js';
+import { upTenth } from '../fits.js';
 
 /** Between neighbouring trays. */
 export const TRAYS_APART = 0.3;
@@ -24,15 +25,6 @@ export function jointPlaces([, depth]: readonly [number, number], wall: number):
 /** Columns and bosses that screws form their thread in: breadth, and plastic past the thread, the tip's room in it. */
 export const JOINT = { breadth: 8, behind: 2.2, tip: 1 } as const;
 
-/**
- * Heights of the screws in a tray's walls: over the posts and bars that low boards lie on, so that their key passes, and below
- * the notches.
- */
-export const screwHeights = (height: number): readonly number[] => {
-  const [low, high] = [13, height - NOTCH - 5];
-  return high - low >= 5 ? [low, high] : [(low + high) / 2];
-};
-
 /** Room of the short arm of the key that turns them: from the wall, and across: the screw's head passes there too. */
 export const KEY = { reach: 24, half: 3.4, air: 0.4 } as const;
 
@@ -40,5 +32,27 @@ export const KEY = { reach: 24, half: 3.4, air: 0.4 } as const;
 export const keyHalf = ({ screws: { fix } }: Pick<Spec, 'screws'>): number =>
   Math.max(KEY.half, threads[fix].sunkHead.value / 2 + KEY.air);
 
-/** A screw in a tray's inner wall stays this far from the tray's ends: its key turns there. */
-export const FROM_END = 16;
+/** Over the ribs of a battery and the posts and bars that low boards lie on. */
+const OVER_POSTS = 9.6;
+/** Between the heads of two screws, one over the other. */
+const HEADS_APART = 0.4;
+
+/** Heights of the screws in a tray's walls: so high that their key passes over what holds low boards, and below the notches. */
+export function screwHeights(spec: Pick<Spec, 'screws'>, height: number): readonly number[] {
+  const [low, high] = [OVER_POSTS + keyHalf(spec), height - NOTCH - 5];
+  const apart = threads[spec.screws.fix].sunkHead.value + HEADS_APART;
+  return high - low >= apart ? [low, high] : [Math.max(low, (low + high) / 2)];
+}
+
+/** A screw in a tray's inner wall stays this far from the tray's ends, at least: its key turns there. */
+const FROM_END = 16;
+
+/** @returns how far it stays there: its head passes beside the bosses of the lid */
+export const fromEnd = (
+  spec: Pick<Spec, 'screws'>,
+  { section, boss }: { readonly section: { readonly wall: number }; readonly boss: { readonly width: number } },
+): number => Math.max(FROM_END, upTenth(section.wall + boss.width + keyHalf(spec)));
+
+/** @returns how far it stays from the left end where the rib for the wires' tie stands beside the boss */
+export const fromTie = (spec: Pick<Spec, 'screws'>, { section, boss }: Parameters<typeof fromEnd>[1]): number =>
+  section.wall + boss.width + TIE_ROOM[0] + keyHalf(spec);
