@@ -58,13 +58,18 @@ function checkScrews(part: OwnModule, path: Path): Unplaced[] {
   return thickness.value <= most + 1e-9 ? close : [thick, ...close];
 }
 
-/** Heads of screws and clips lie on the board: nothing else may stand there. */
+/** Heads of screws and clips lie on the board: nothing else may stand there; nor a jack over a lamp. */
 function checkHeld(part: OwnModule, path: Path): Unplaced[] {
   const shape = moduleOf(part);
   const holders = [...heads(shape), ...clips(shape)];
   const own = (key: keyof OwnModule, ...rest: Path): Path => (part[key] === undefined ? path : [...path, key, ...rest]);
-  return parts(shape).flatMap(({ what, area, key, index }): Unplaced[] =>
-    holders.flatMap((held): Unplaced[] => {
+  const standing = parts(shape);
+  // A lamp's rod goes up to the lid: no jack stands over it.
+  const jacks = standing.flatMap(({ what, area, key }): Held[] =>
+    key === 'connectors' ? [{ what: `jack of the ${what}`, area, radius: 0 }] : [],
+  );
+  return standing.flatMap(({ what, area, key, index }): Unplaced[] =>
+    [...holders, ...(key === 'lamps' ? jacks : [])].flatMap((held): Unplaced[] => {
       const over = held.radius - distance(area, held.area);
       if (over <= 1e-9) return [];
       const message = `the ${what} reaches ${round(over)} mm into the ${held.what}`;
@@ -74,7 +79,7 @@ function checkHeld(part: OwnModule, path: Path): Unplaced[] {
           code: 'preset/conflict',
           path: at,
           message,
-          hint: 'it must stand beside what holds the board',
+          hint: 'it must stand beside it',
           at: at === path ? 'key' : 'value',
         },
       ];

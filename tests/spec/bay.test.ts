@@ -87,6 +87,12 @@ test.for([
     'bay.modules.0.part.lamps.0',
     /lamp 1 reaches 1\.2 mm into the clip at the left edge/,
   ],
+  // The jack reaches 7 in from the left edge, the rod begins at 4.5.
+  [
+    `{ modules: [{ part: { ${PLAIN}, holes: [[27, 4]], hole_diameter: 2.4, lamps: [[6, 10]], connectors: [{ what: plug, side: left, at: 10, width: 13, height: 5, up: 3, room: 20, access: outside }] } }] }`,
+    'bay.modules.0.part.lamps.0',
+    /lamp 1 reaches 2\.5 mm into the jack of the plug/,
+  ],
   // 15 + 10 ends 5 past a front edge of 20; the right edge stands .5 from its wall.
   [
     `{ modules: [{ part: { ${PLAIN}, holes: [[4, 4]], hole_diameter: 2.4, connectors: [{ what: plug, side: right, at: 13, width: 8, height: 5, up: 3, room: 20, access: outside }, { what: wires, side: back, at: 25, width: 20, height: 5, up: 3, room: 8, access: inside }] } }] }`,
