@@ -26,7 +26,7 @@ export const THICKNESS_ERROR = 0.05;
 const GAP_LEAST = 0.8;
 const GAP_AIR = 0.4;
 /** Arms and post are at least so many leaf thicknesses deep, or they bend with the leaf. Source: common practice. */
-export const ARM_THICKNESSES = 5;
+const ARM_THICKNESSES = 5;
 /** Foot steps and knocks on a table excite up to about this [Hz]. Source: common practice. */
 export const QUIET = 40;
 /**

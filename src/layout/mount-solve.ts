@@ -3,14 +3,12 @@
 import type { Datum } from '../data.js';
 import { PresetError } from '../errors.js';
 import type { Plastic } from '../materials/plastic.js';
-import { printedThickness } from '../mechanics/printed-thickness.js';
 import type { Solved, Spec } from '../spec/spec.js';
 import type { Rad } from '../units.js';
-import { upTenth } from './fits.js';
 import { bentFiguresOrNot } from './leaf-bent.js';
 import { leafFaults } from './leaf-faults.js';
 import { filletFree, leafEnd, rearFrom } from './leaf-place.js';
-import { ARM_THICKNESSES, type Broken, nearestLeaf, searchLeaf } from './leaf-search.js';
+import { type Broken, nearestLeaf, searchLeaf } from './leaf-search.js';
 import { type LeafSolution, type SolveOptions, solveLeaf } from './leaf-solve.js';
 import { layMount, type MountLayout } from './mount.js';
 import { rearRoom } from './mount-room.js';
@@ -135,9 +133,7 @@ export function settleMount<T extends ChosenLeaf>(
 ): Settled<T> | undefined {
   const { machine } = spec.printer;
   const upright = spec.leaf.layout === 'upright';
-  // Deep enough for the thinnest leaf of a coarse printer.
-  const thinnest = printedThickness(2, machine.lineWidth.value, machine.layer.value);
-  const post = Math.max(upright ? POST_UPRIGHT : POST, upTenth(ARM_THICKNESSES * thinnest));
+  const post = upright ? POST_UPRIGHT : POST;
   const warmLeft = leftWarm(spec) * RESERVE;
   let demands: LeafDemands = {
     tilt,

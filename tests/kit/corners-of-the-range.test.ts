@@ -29,11 +29,6 @@ const rows = [
     'M4 in a plate at a seam, wires behind the mounts beside it',
     'grid: { rows: 2, columns: 8, pitch: 24 }\nprinter: bed-180\nscrews: { fix: M4 }',
   ],
-  // Two of its lines are a leaf 1.71 thick, which asks for a post of 8.6.
-  [
-    'a coarse nozzle',
-    'grid: { rows: 2, columns: 3, pitch: 24 }\nprinter: { base: bed-300, nozzle: 0.8, line_width: 0.9, layer: 0.4 }',
-  ],
   // The engraved line runs beside the heads of the deck's screws, or across them.
   ['M4 in the deck, on rails along y', 'grid: { rows: 4, columns: [46, 51], pitch: { y: 22 } }\nscrews: { fix: M4 }'],
   ['M4 in the deck, on rails along x', 'grid: { rows: 5, columns: 6, pitch: { x: 23, y: 27 } }\nscrews: { fix: M4 }'],
