@@ -22,21 +22,15 @@ if (process.env.BAY !== undefined) {
   const { readPreset } = await load('spec/read-preset.js');
   const { loadManifold } = await load('solid/manifold-kernel.js');
   const spec = readPreset(GRID + process.env.BAY, 'benchmark.yaml');
-  const ENOUGH = new Error('checked');
   const tools = {
     ...(await loadManifold()),
     hash: () => '',
     accept: [],
-    progress: (stage) => {
-      if (stage === 'shapes') throw ENOUGH;
-    },
+    outputs: null,
+    progress: () => {},
   };
   const started = performance.now();
-  try {
-    makeKit(spec, tools);
-  } catch (error) {
-    if (error !== ENOUGH) throw error;
-  }
+  makeKit(spec, tools);
   console.log(performance.now() - started);
 } else {
   const median = (list) => [...list].sort((a, b) => a - b)[Math.floor(list.length / 2)];
