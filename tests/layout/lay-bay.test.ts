@@ -1,6 +1,8 @@
 /** Where the bay goes, and what is said when it can't. Figures by hand from the rails' own. */
 import { expect, test } from 'vitest';
 import type { PresetError } from '../../src/errors.js';
+import { jointsFree } from '../../src/layout/bay/hold.js';
+import { jointPlaces } from '../../src/layout/bay/sizes.js';
 import type { BayLayout } from '../../src/layout/bay/types.js';
 import { layOut } from '../../src/layout/lay-out.js';
 import { readPreset } from '../../src/spec/read-preset.js';
@@ -236,4 +238,25 @@ test('screws in a tray’s wall: heads beside each other, and beside the bosses 
     const ends = bay!.wall + frame.boss.width + head / 2;
     for (const at of tray!.held.at) expect(Math.min(at, tray!.size[0] - at)).toBeGreaterThan(ends);
   }
+});
+
+test('a raised post before a screw that joins trays stands in the way of its key; a low one, or one far off, does not', () => {
+  const { spec, bay } = lay('{ place: apart, modules: [display, battery-pouch] }');
+  const { units, wall, height } = bay!;
+  const [battery, boards] = units;
+  const [display] = boards!.modules;
+  const [, depth] = battery!.size;
+  const free = (x: number, y: number, z: number) => {
+    const fixing = { kind: 'screws', size: 'M2.5', length: 6, engaged: 4.4, at: [[x, y]] } as const;
+    const crowded = { ...battery!, modules: [{ ...display!, z, fixing }] };
+    return jointsFree([crowded, boards!], { wall, spec, height });
+  };
+  const right = battery!.size[0] - wall;
+  const [at] = jointPlaces([0, depth], wall);
+  expect(free(right - 10, at!, 20)).toBe(false);
+  // Heads sit 13 and more above the underside.
+  expect(free(right - 10, at!, 7.2)).toBe(true);
+  // The key's short arm with the screw before it is 24 long; a post is 2.75 in radius, the head 3.
+  expect(free(right - 24 - 4, at!, 20)).toBe(true);
+  expect(free(right - 10, at! - 3.4 - 3.1, 20)).toBe(true);
 });

@@ -139,6 +139,27 @@ export function holdTogether(units: readonly LooseUnit[], { wall, corner, wires,
   };
 }
 
+/** @returns whether nothing that holds a board in a tray stands in the way of the key to its screws into the next tray */
+export function jointsFree(
+  units: readonly LooseUnit[],
+  { wall, spec, height }: { readonly wall: number; readonly spec: Spec; readonly height: number },
+): boolean {
+  const half = keyHalf(spec);
+  const low = Math.min(...screwHeights(spec, height)) - half;
+  return units
+    .slice(0, -1)
+    .every(({ size, modules }) =>
+      jointPlaces(size, wall).every((at) =>
+        modules
+          .flatMap(holders)
+          .every(
+            ({ area: [, y0, x1, y1], top }) =>
+              top <= low || at + half <= y0 || at - half >= y1 || x1 <= size[0] - wall - KEY.reach,
+          ),
+      ),
+    );
+}
+
 /** The tray that wires come into. */
 const boardsFirst = (units: readonly LooseUnit[]): number =>
   Math.max(

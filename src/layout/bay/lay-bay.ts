@@ -12,12 +12,13 @@ import type { FrameLayout } from '../frame.js';
 import type { Grid } from '../grid.js';
 import type { RailRun } from '../runs.js';
 import { drawnHeat, placeVents } from './air.js';
-import { topNeeded } from './fixing.js';
-import { footprints } from './footprint.js';
-import { holdTogether } from './hold.js';
+import { type Heights, topNeeded } from './fixing.js';
+import { holdTogether, jointsFree } from './hold.js';
 import { type OnRail, standOnRail, startsOf } from './on-rail.js';
 import { placeModules } from './place.js';
+import { noTray, tooHigh, tooLong } from './refused.js';
 import { fromEnd, fromTie, JOINT, NOTCH, screwHeights, TIE_ROOM, TRAYS_APART } from './sizes.js';
+import { solvedOf } from './solved.js';
 import type { BayLayout, Unit } from './types.js';
 import { layTrays, type Row, type TrayRoom } from './units.js';
 
@@ -51,7 +52,7 @@ export function layBay(
   const run = options.runs.find(({ side }) => side === place);
   const wires = openingFor(spec, { runs: options.runs, height: NOTCH });
   const rail = run && { spec, run, frame: options.frame, wires, heights: { floor, top: height } };
-  const row = rowOf(spec, spec.bay, { place, options, rail });
+  const row = rowOf(spec, spec.bay, { place, options, rail, heights: { floor, top: height } });
   const outside = row.length + 2 * section.wall;
   const placed = placeModules(spec, row, {
     wall: section.wall,
@@ -139,24 +140,14 @@ function placeOf(spec: Spec, bay: BaySpec, { runs }: BayOptions): BayPlace {
   ]);
 }
 
-function tooHigh(bay: BaySpec, { spec, floor, height }: { spec: Spec; floor: number; height: number }): Mistake[] {
-  return bay.modules
-    .filter((module) => topNeeded(module, { spec, floor }) > height + 1e-9)
-    .map((module) => ({
-      code: 'preset/bay-too-small',
-      path: module.path,
-      message: `${module.id} needs a bay ${topNeeded(module, { spec, floor })} mm high, ${upTenth(topNeeded(module, { spec, floor }) - height)} mm more than the rails it would hang on`,
-      hint: 'place: apart, whose case is as high as it has to be',
-    }));
-}
-
 interface RowOptions {
   readonly place: BayPlace;
   readonly options: BayOptions;
   readonly rail: OnRail | undefined;
+  readonly heights: Heights;
 }
 
-function rowOf(spec: Spec, bay: BaySpec, { place, options: { frame }, rail }: RowOptions): Row {
+function rowOf(spec: Spec, bay: BaySpec, { place, options: { frame }, rail, heights }: RowOptions): Row {
   const { wall } = frame.section;
   const bed = usableBed(spec.printer.machine);
   // Longer trays lift their ends off the bed.
@@ -169,85 +160,18 @@ function rowOf(spec: Spec, bay: BaySpec, { place, options: { frame }, rail }: Ro
     between: 2 * wall + TRAYS_APART,
     joint: rail ? null : { wall, depth: jointDepth(spec, wall) - wall, breadth: JOINT.breadth },
   };
+  const canBeJoined = (one: Row) =>
+    jointsFree(placeModules(spec, one, { wall, heights, apart: true }).units, { wall, spec, height: heights.top });
   const row = layTrays(bay.modules, {
     room,
-    takes: (one) => rail === undefined || standOnRail(one, rail)?.held.mistakes.length === 0,
+    takes: (one) => (rail ? standOnRail(one, rail)?.held.mistakes.length === 0 : canBeJoined(one)),
   });
   if (row === null) return fail(spec, noTray(bay, room));
   if (rail === undefined) return row;
   const [least, most] = startsOf(row, rail);
   if (least > most + 1e-9) {
     const [is, has] = [upTenth(row.length + 2 * wall), downTenth(rail.run.length + 2 * frame.section.width)];
-    return fail(spec, [
-      {
-        code: 'preset/bay-too-small',
-        path: 'bay.modules',
-        message:
-          is > has
-            ? `the modules need at least ${is} × ${upTenth(row.depth + 2 * wall)} mm along the ${place} rail, ${upTenth(is - has)} mm more than its ${has} mm from corner to corner`
-            : `the modules need ${row.trays.length} trays, and those at both ends are screwed to the ${place} rail between its corner posts, which is ${upTenth(least - most)} mm too short for it`,
-        hint: 'place: apart, fewer modules, or a longer rail',
-      },
-    ]);
+    return fail(spec, tooLong(row, { is, has, short: upTenth(least - most), wall, place }));
   }
   return row;
-}
-
-/** Modules that even the largest tray that the bed takes doesn't hold. */
-function noTray({ modules }: BaySpec, { most }: TrayRoom): Mistake[] {
-  const over = modules.flatMap((module): Mistake[] => {
-    const misses = footprints(module).map(({ size, margins }) => {
-      const need = [size[0] + margins.left + margins.right, size[1] + margins.inner + margins.outer];
-      return { need, by: Math.max(need[0]! - most[0], need[1]! - most[1]) };
-    });
-    const best = misses.reduce((a, b) => (b.by < a.by ? b : a));
-    if (best.by <= 1e-9) return [];
-    return [
-      {
-        code: 'preset/bay-too-small',
-        path: module.path,
-        message: `${module.id} with the room around it needs ${upTenth(best.need[0]!)} × ${upTenth(best.need[1]!)} mm, ${upTenth(best.by)} mm more than the largest tray that the bed takes, ${upTenth(most[0])} × ${upTenth(most[1])} inside`,
-        hint: 'a larger bed',
-      },
-    ];
-  });
-  if (over.length > 0) return over;
-  return [
-    {
-      code: 'preset/bay-too-small',
-      path: 'bay.modules',
-      message:
-        'modules whose places are given don’t go into one tray: they reach out of it, or over each other or its screws',
-      hint: 'leave at and turn out, and they are placed',
-    },
-  ];
-}
-
-function solvedOf(given: BaySpec, bay: BayLayout, outside: number): Solved[] {
-  const depth = Math.max(...bay.units.map(({ size }) => size[1]));
-  const pieces = bay.units.length === 1 ? 'one tray' : `${bay.units.length} trays`;
-  return [
-    ...(given.place === undefined
-      ? [
-          {
-            path: 'bay.place',
-            value: bay.place,
-            why: 'the longer rail of emitters: on the others the alignment hood hangs',
-          },
-        ]
-      : []),
-    {
-      path: 'bay.size',
-      value: [upTenth(outside), upTenth(depth), upTenth(bay.height + bay.lid)],
-      why: `${pieces} in a row, the least area of all depths tried; boards with the room they need take ${Math.round(100 * bay.fill)} % of the floor`,
-    },
-    {
-      path: 'bay.vents',
-      value: Math.round(bay.heat.vents),
-      why:
-        bay.heat.vents === 0
-          ? `none: ${bay.heat.watts.toFixed(2)} W warm the closed box by ${bay.heat.closed.toFixed(1)} K`
-          : `mm² of slots below and as much above: closed, ${bay.heat.watts.toFixed(2)} W would warm it by ${bay.heat.closed.toFixed(1)} K; so they do by about ${bay.heat.drawn.toFixed(1)} K`,
-    },
-  ];
 }
