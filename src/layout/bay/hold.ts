@@ -69,7 +69,7 @@ export function holdOnRail(units: readonly LooseUnit[], { run, start, frame, wir
       mistakes.push({
         code: 'preset/bay-too-small',
         path: 'bay.modules',
-        message: `tray ${i + 1} of the bay finds no place for its screws along the ${run.side} rail, between seams and the cover's screws`,
+        message: `tray ${i + 1} of the bay finds no place for its screws along the ${run.side} rail: each takes ${upTenth(clear)} mm of wall that seams, the cover's screws and what holds boards leave free`,
         hint: 'place: apart, or the other rail of emitters',
       });
   });
