@@ -1,6 +1,7 @@
 /** With boards, wires start at a board's pads: supply and ground once a board, a line's own wire once a line. */
+
+import type { Wire } from './net.js';
 import type { BoardsOfKit } from './types.js';
-import type { Wire } from './wires.js';
 
 interface Place {
   readonly placement: string;

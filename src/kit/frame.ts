@@ -1,7 +1,7 @@
 /** Rails, what joins their pieces, brackets and corner posts. */
 
-import type { Side } from '../layout/frame.js';
 import type { RailRun } from '../layout/runs.js';
+import type { Side } from '../layout/sides.js';
 import { drawCornerPost, postMatrix } from '../parts/corner-post.js';
 import { drawEmitterRail } from '../parts/emitter-rail.js';
 import { drawCornerBracket, drawSillBar, drawWallPlate } from '../parts/joints.js';

@@ -5,27 +5,9 @@ import { supplyFigures } from '../layout/supply.js';
 import type { ChannelRow } from '../optics/scan-plan.js';
 import type { Spec } from '../spec/spec.js';
 import { fromBoards } from './board-wires.js';
+import type { Net, Wire } from './net.js';
 import type { Kit } from './types.js';
 import { cutLength, routeLength, wireRuns } from './wire-lengths.js';
-
-/** A wire as it is soldered, before its length is known. */
-export interface Net {
-  /** `W1`, `W2` …: emitters, receivers, multiplexers, switches, controller, source. */
-  readonly id: string;
-  /** What the program looks it up by: `row-0 receiver signal`, `multiplexer 1 A0`. */
-  readonly name: string;
-  readonly from: string;
-  readonly to: string;
-  /** American wire gauge. */
-  readonly gauge: number;
-  /** The beam and the end whose way along the rails it goes; null: within the electronics. */
-  readonly along: { readonly beam: string; readonly end: 'emitter' | 'receiver' } | null;
-}
-
-export interface Wire extends Net {
-  /** As it is cut, to a whole centimetre [mm]; null where the kit has no such beam. */
-  readonly length: number | null;
-}
 
 /** Emitters that are lit line by line: outputs of a switch, each of which takes one emitter's current to ground. Source: common practice. */
 export const SWITCHED = 8;

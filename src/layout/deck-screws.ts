@@ -2,14 +2,16 @@
  * What holds the deck down: a countersunk screw near each of its corners, into the sill of the rail below. Undone, the deck
  * lifts out.
  */
+
 import { threads } from '../components/index.js';
 import type { Vec2 } from '../solid/mesh.js';
 import type { Spec } from '../spec/spec.js';
 import { DECK_GAP, type DeckLayout } from './deck.js';
 import { stocked, upTenth } from './fits.js';
-import { type FrameLayout, type Side, sunkRim } from './frame.js';
+import { type FrameLayout, sunkRim } from './frame.js';
 import type { Grid } from './grid.js';
 import type { RailRun, RailSegment } from './runs.js';
+import type { Side } from './sides.js';
 
 export interface DeckScrew {
   readonly side: Side;

@@ -1,12 +1,13 @@
 /** Field and mounts, each of which needs the other: the margin depends on the mounts, their width on whether rails are cut. */
 import type { Mistake } from '../errors.js';
 import type { Solved, Spec } from '../spec/spec.js';
+import { plugged } from './boards/plugged.js';
 import { layFrame } from './frame.js';
 import { type Grid, layGrid } from './grid.js';
 import { type AtBeam, decisive, type MarginNeed, marginNeeds, marginsOf } from './margin.js';
 import type { MountLayout } from './mount.js';
 import { askMount, longestPiece, type MountAsk } from './mount-ask.js';
-import { laySocket, plugged } from './socket.js';
+import { laySocket } from './socket.js';
 
 /** What is known of mounts, field and frame before the rest is laid out around them. */
 export interface Field<Found> extends AtBeam {

@@ -3,6 +3,7 @@
  * wall's field face), z up from the rail's underside. All four rails share one cross-section, so that one corner post and
  * one corner bracket serve every corner.
  */
+
 import { threads } from '../components/index.js';
 import { frame as frameMatrix } from '../solid/matrix.js';
 import type { Matrix } from '../solid/mesh.js';
@@ -14,11 +15,9 @@ import { side, stocked, upTenth } from './fits.js';
 import type { Grid } from './grid.js';
 import type { MountLayout } from './mount.js';
 import { RAIL_FLOOR } from './mount-sizes.js';
+import type { Side } from './sides.js';
 import type { SocketLayout } from './socket.js';
 import { emitterWindow } from './window.js';
-
-export type Side = 'far' | 'near' | 'left' | 'right';
-export const SIDES: readonly Side[] = ['far', 'near', 'left', 'right'];
 
 export interface SectionLayout {
   readonly wall: number;

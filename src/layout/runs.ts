@@ -1,12 +1,12 @@
 /** Each rail along its side: beams, seams, segments, ribs and bosses, in rail coordinates. */
+
 import type { Matrix } from '../solid/mesh.js';
 import type { Spec } from '../spec/spec.js';
 import type { Guide } from './boards/types.js';
-import { type FrameLayout, railMatrix, SIDES, type Side } from './frame.js';
+import { type FrameLayout, railMatrix } from './frame.js';
 import type { Grid } from './grid.js';
+import { type RailKind, SIDES, type Side } from './sides.js';
 import { split } from './split.js';
-
-export type RailKind = 'emitter' | 'receiver';
 
 export interface RailBeam {
   readonly line: 'column' | 'row';

@@ -7,9 +7,7 @@
  */
 import { threads } from '../components/index.js';
 import type { Spec } from '../spec/spec.js';
-import { SOCKET } from './boards/sizes.js';
 import { side, stocked } from './fits.js';
-import type { FrameLayout } from './frame.js';
 
 export interface SocketLayout {
   readonly width: number;
@@ -123,19 +121,6 @@ export function laySocket(
     screwLength,
     engaged: screwLength - FOOT_HEIGHT,
   };
-}
-
-/** With carriers the legs go on into their sockets. */
-export function plugged(
-  spec: Spec,
-  {
-    socket,
-    frame: { section, board },
-  }: { readonly socket: SocketLayout; readonly frame: Pick<FrameLayout, 'section' | 'board'> },
-): SocketLayout {
-  if (!board || !spec.boards?.receivers) return socket;
-  const out = section.socketFront - (board.front.receiver - SOCKET.height + SOCKET.plug);
-  return { ...socket, legs: { ...socket.legs, out } };
 }
 
 /** The ridge on the rail that keeps a socket square while it slides. */

@@ -1,7 +1,8 @@
 /** `channels.csv`: which line is read on which channel, for whoever wires and programs the controller. */
 import { servedBy } from '../kit/board-wires.js';
+import type { Net } from '../kit/net.js';
 import type { BoardsOfKit } from '../kit/types.js';
-import { type Net, netsOf, wireNamed } from '../kit/wires.js';
+import { netsOf, wireNamed } from '../kit/wires.js';
 import { layScan } from '../layout/scan.js';
 import type { ChannelRow } from '../optics/scan-plan.js';
 import type { Spec } from '../spec/spec.js';

@@ -1,5 +1,6 @@
 /** `wires.csv`: every wire, from where to where, how long. */
-import { type Wire, wiresOf } from '../kit/wires.js';
+import type { Wire } from '../kit/net.js';
+import { wiresOf } from '../kit/wires.js';
 import type { Output } from './context.js';
 import type { Json } from './json-text.js';
 import { csvText } from './parts-csv.js';

@@ -3,7 +3,7 @@
 import { side } from '../layout/fits.js';
 import type { Layout } from '../layout/layout.js';
 import { mountOpenings, PLUG, plugHalf, socketOpenings } from '../layout/openings.js';
-import type { RailKind } from '../layout/runs.js';
+import type { RailKind } from '../layout/sides.js';
 import type { Kernel, Solid } from '../solid/kernel.js';
 import type { Outlines, Vec2 } from '../solid/mesh.js';
 import { rectangle } from '../solid/outlines.js';

@@ -1,7 +1,8 @@
 import { expect, test } from 'vitest';
 import { fromBoards } from '../../src/kit/board-wires.js';
+import type { Wire } from '../../src/kit/net.js';
 import type { BoardsOfKit } from '../../src/kit/types.js';
-import { type Wire, wiresOf } from '../../src/kit/wires.js';
+import { wiresOf } from '../../src/kit/wires.js';
 import { channelsJson } from '../../src/outputs/channels-csv.js';
 import { wiringDiagram } from '../../src/outputs/wiring-diagram/diagram.js';
 import { draw, openWorkshop } from './make.js';

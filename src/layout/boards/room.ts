@@ -2,10 +2,11 @@
  * Room for boards in a rail's cross-section. A board stands upright along the rail, its front toward the field, behind what is plugged into
  * it; behind it pass the wires, and the tabs and plates on the outer wall. Rail coordinates, mm.
  */
+
 import { threads } from '../../components/index.js';
 import type { Spec } from '../../spec/spec.js';
 import { downTenth, side, upTenth } from '../fits.js';
-import type { RailKind } from '../runs.js';
+import type { RailKind } from '../sides.js';
 import type { SocketLayout } from '../socket.js';
 import {
   BACK_GAP,

@@ -1,6 +1,5 @@
 /** Boards in numbers. Board coordinates [mm]: x along the board, y up from its lower edge, seen from the side that bears sockets. */
-import type { Side } from '../frame.js';
-import type { RailKind } from '../runs.js';
+import type { RailKind, Side } from '../sides.js';
 import type { PanelSet } from './panels.js';
 
 export type HoleUse = 'leg' | 'pull-up' | 'pad' | 'mounting' | 'wire' | 'relief' | 'resistor';

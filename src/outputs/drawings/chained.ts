@@ -1,6 +1,6 @@
 /** Pieces of line that follow one another, joined: a curve's dashes run on over its facets, and files get smaller. */
 import type { Vec2 } from '../../solid/mesh.js';
-import type { Segment } from './line-view.js';
+import type { Segment } from './segment.js';
 
 /** Ends in the same square of this size meet [mm]. */
 const MEET = 1e-3;

@@ -1,5 +1,5 @@
 /** Hidden lines that say something: those on a line already drawn, visible or hidden, and mere specks are left out. */
-import type { Segment } from './line-view.js';
+import type { Segment } from './segment.js';
 import type { ViewRaster } from './view-raster.js';
 
 /** A shorter piece is a speck, or one of a curve's [samples]. */

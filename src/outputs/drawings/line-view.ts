@@ -1,9 +1,11 @@
 /** What of a thing's edges is seen from one side: parallel projection, judged by a z-buffer. */
+
 import { apply, multiply } from '../../solid/matrix.js';
 import { IDENTITY, type Matrix, type Mesh, type Vec2, type Vec3 } from '../../solid/mesh.js';
 import { type Axes, cameraAxes } from '../picture/camera.js';
 import type { Edges } from './edges.js';
 import { hiddenLines } from './hidden-lines.js';
+import type { Segment } from './segment.js';
 import { type Plane, viewRaster } from './view-raster.js';
 
 export interface LineItem {
@@ -11,8 +13,6 @@ export interface LineItem {
   readonly edges: Edges;
   readonly matrix?: Matrix;
 }
-
-export type Segment = readonly [Vec2, Vec2];
 
 export interface LineView {
   /** Visible pieces of edges: x to the right, y up, in the view's plane [mm]. */

@@ -6,9 +6,10 @@ import { shapePath } from '../shapes.js';
 import { chained } from './chained.js';
 import { across, arrow, upright } from './dimension.js';
 import { edgesOf } from './edges.js';
-import { type LineItem, lineView, type Segment } from './line-view.js';
+import { type LineItem, lineView } from './line-view.js';
 import { type Mark, type Pen, sheetSvg } from './marks.js';
 import type { Section } from './section.js';
+import type { Segment } from './segment.js';
 import { A3, A4, FRAME, frameMarks, scaleText, TITLE } from './sheet-frame.js';
 
 /** Between views, where dimensions stand, and from a view to its dimension line. */

@@ -1,7 +1,8 @@
 /** What the diagram's boxes are, from the top: controller, multiplexers with their lines, lines on pins of their own, switches. */
 import { servedBy } from '../../kit/board-wires.js';
+import type { Net } from '../../kit/net.js';
 import type { BoardsOfKit } from '../../kit/types.js';
-import { addressPins, isSwitched, type Net, netsOf, SERIAL, SWITCHED, wireNamed } from '../../kit/wires.js';
+import { addressPins, isSwitched, netsOf, SERIAL, SWITCHED, wireNamed } from '../../kit/wires.js';
 import { layScan } from '../../layout/scan.js';
 import { supplyFigures } from '../../layout/supply.js';
 import type { ChannelRow } from '../../optics/scan-plan.js';
