@@ -1,7 +1,8 @@
 /** Rooms that the bay must leave free: for plugs and wires at their connectors, and over what is seen or touched through the lid. */
-import type { Connector } from '../components/module.js';
+import type { Connector, Module } from '../components/module.js';
 import type { BayLayout, PlacedModule } from '../layout/bay/types.js';
 import type { Box } from '../solid/mesh.js';
+import { atEdge } from '../spec/board-edge.js';
 import type { Reach } from './types.js';
 
 /** A finger or an eye over the lid. */
@@ -21,7 +22,7 @@ export function reachesOf(
         kind: 'plug',
         what: `${connector.what} of ${id}`,
         placement,
-        room: plugRoom(part.length.value, part.width.value, connector),
+        room: plugRoom(part, connector),
       }),
     );
   const top = part.thickness.value + part.above.value + OFF;
@@ -40,13 +41,7 @@ export function reachesOf(
   return [...plugs, ...seen];
 }
 
-function plugRoom(length: number, width: number, { side, at, width: across, height, up, room: whole }: Connector): Box {
-  const room = whole - BEHIND;
-  const [a, b] = [at - across / 2, at + across / 2];
-  const [low, high] = [up - height / 2, up + height / 2];
-  if (side === 'left') return { min: [-room, a, low], max: [-OFF, b, high] };
-  if (side === 'right') return { min: [length + OFF, a, low], max: [length + room, b, high] };
-  return side === 'front'
-    ? { min: [a, -room, low], max: [b, -OFF, high] }
-    : { min: [a, width + OFF, low], max: [b, width + room, high] };
+function plugRoom(part: Module, { side, at, width, height, up, room }: Connector): Box {
+  const [x0, y0, x1, y1] = atEdge(part, side, { along: [at - width / 2, at + width / 2], out: [OFF, room - BEHIND] });
+  return { min: [x0, y0, up - height / 2], max: [x1, y1, up + height / 2] };
 }

@@ -49,7 +49,7 @@ export function placeTrays(b: Bench, layout: LayoutWithBay): void {
   });
   bay.units.forEach((unit, i) => {
     const own = run
-      ? unit.held.at.flatMap((at) =>
+      ? unit.held.flatMap((at) =>
           bay.screw.heights.map((z) => ({
             local: frame([1, 0, 0], [0, 0, -1], [0, 1, 0], [at, bay.wall, z]),
             unit,

@@ -5,6 +5,8 @@ import type { BoardsOfKit } from './types.js';
 
 interface Place {
   readonly placement: string;
+  /** The beam whose wires of supply and ground serve its whole board. */
+  readonly first: string;
   /** Its number on the board. */
   readonly line: number;
   readonly switched: boolean;
@@ -19,10 +21,9 @@ export function fromBoards(wires: readonly Wire[], boards: BoardsOfKit | undefin
     const end = wire.along === null ? '' : `${wire.along.beam} ${wire.along.end}`;
     const place = at.get(end);
     if (!place) return [wire];
-    const { placement, line, switched } = place;
+    const { placement, line } = place;
     const what = wire.name.slice(end.length + 1);
-    if (what === 'signal' || (what === 'minus' && switched))
-      return [{ ...wire, from: `${placement} pad line ${line}` }];
+    if (isOwn(what, place)) return [{ ...wire, from: `${placement} pad line ${line}` }];
     // The first line's pair, at the pads, supplies the whole board.
     if (line > 1) return [];
     const own = (sign: 'plus' | 'minus', pad: string): Wire => ({
@@ -44,28 +45,26 @@ export function fromBoards(wires: readonly Wire[], boards: BoardsOfKit | undefin
  */
 export function servedBy(boards: BoardsOfKit | undefined): (name: string) => string {
   if (!boards) return (name) => name;
-  const firsts: ReadonlyMap<string, string> = new Map(
-    boards.places.flatMap(({ board: id, beams }) => {
-      const { kind } = boards.boards.find((one) => one.id === id)!;
-      return beams.map((beam) => [`${beam} ${kind}`, `${beams[0]!} ${kind}`] as const);
-    }),
-  );
-  const at: ReadonlyMap<string, Place> = placesOf(boards);
+  const at = placesOf(boards);
   return (name) => {
-    const end = name.split(' ', 2).join(' ');
-    const [first, place] = [firsts.get(end), at.get(end)];
-    if (first === undefined || place === undefined) return name;
-    const what = name.slice(end.length + 1);
-    return what === 'signal' || (what === 'minus' && place.switched) ? name : `${first} ${what}`;
+    const [beam, kind, what] = name.split(' ', 3);
+    const place = at.get(`${beam} ${kind}`);
+    return place === undefined || isOwn(what, place) ? name : `${place.first} ${kind} ${what}`;
   };
 }
 
+/** Each line has a wire of its own for its signal, and where it is switched. */
+const isOwn = (what: string | undefined, { switched }: Place): boolean =>
+  what === 'signal' || (what === 'minus' && switched);
+
 const placesOf = (boards: BoardsOfKit): ReadonlyMap<string, Place> =>
-  new Map(
+  new Map<string, Place>(
     boards.places.flatMap(({ placement, board: id, beams }) => {
       const board = boards.boards.find((one) => one.id === id)!;
       const switched = isSwitchedAt(board);
-      return beams.map((beam, i) => [`${beam} ${board.kind}`, { placement, line: i + 1, switched }] as const);
+      return beams.map(
+        (beam, i) => [`${beam} ${board.kind}`, { placement, first: beams[0]!, line: i + 1, switched }] as const,
+      );
     }),
   );
 

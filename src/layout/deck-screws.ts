@@ -7,7 +7,7 @@ import { threads } from '../components/index.js';
 import type { Vec2 } from '../solid/mesh.js';
 import type { Spec } from '../spec/spec.js';
 import { DECK_GAP, type DeckLayout } from './deck.js';
-import { stocked, upTenth } from './fits.js';
+import { formedSunk, upTenth } from './fits.js';
 import { type FrameLayout, sunkRim } from './frame.js';
 import type { Grid } from './grid.js';
 import type { RailRun, RailSegment } from './runs.js';
@@ -50,7 +50,7 @@ export function holdDeck(spec: Spec, { grid, frame, runs, deck }: HoldOptions): 
   const { section } = frame;
   const rim = sunkRim(spec);
   const fromWall = Math.max(section.sill / 2, upTenth(DECK_GAP + rim + APART));
-  const length = stocked(thread.sunkLengths.value, section.deck + 1.5 * thread.diameter.value) ?? 0;
+  const length = formedSunk(spec, section.deck);
   const engaged = length - section.deck;
   const pilotDepth = engaged + TIP_ROOM;
   const holds =

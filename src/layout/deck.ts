@@ -3,7 +3,7 @@
 import { threads } from '../components/index.js';
 import type { Vec2 } from '../solid/mesh.js';
 import type { Spec } from '../spec/spec.js';
-import { stocked, upTenth } from './fits.js';
+import { formedSunk, upTenth } from './fits.js';
 import type { FrameLayout } from './frame.js';
 import type { Grid } from './grid.js';
 import { split } from './split.js';
@@ -82,8 +82,7 @@ export function layDeck(
       }),
     ),
   );
-  const screw = threads[spec.screws.fix];
-  const screwLength = stocked(screw.sunkLengths.value, PLATE + 1.5 * screw.diameter.value) ?? 0;
+  const screwLength = formedSunk(spec, PLATE);
   const pilotDepth = screwLength - PLATE + TIP_ROOM;
   const splices = [
     ...best.x.flatMap((at) => ys.map((span) => plate('y', { at, span, inset, strip, size: grid.depth }))),

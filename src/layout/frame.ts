@@ -11,7 +11,7 @@ import type { Spec } from '../spec/spec.js';
 import { type BoardPlane, type BoardRoom, boardRoom } from './boards/room.js';
 import { COVER_AIR } from './boards/sizes.js';
 import { corridorMost } from './corridor.js';
-import { side, stocked, upTenth } from './fits.js';
+import { formedSunk, side, upTenth } from './fits.js';
 import type { Grid } from './grid.js';
 import type { MountLayout } from './mount.js';
 import { RAIL_FLOOR } from './mount-sizes.js';
@@ -112,8 +112,6 @@ export function layFrame(
 ): FrameLayout {
   const wall = spec.frame.wall ?? WALL;
   const deck = spec.frame.deck ?? DECK;
-  const screw = threads[spec.screws.fix];
-  const formed = 1.5 * screw.diameter.value;
   const floorTop = spec.beam.height - mount.axis;
   const bottom = floorTop - FLOOR;
   const mountFront = wall + upTenth(mount.sweep.forward + MOVING_GAP);
@@ -124,7 +122,7 @@ export function layFrame(
   const socketFront = wall + SOCKET_GAP;
   const joint = layJoint(spec, wall);
   const gap = side(spec, 'snug');
-  const tabScrew = stocked(screw.sunkLengths.value, wall + gap + formed) ?? 0;
+  const tabScrew = formedSunk(spec, wall + gap);
   const tabEngaged = tabScrew - wall - gap;
   const tabThickness = Math.max(TAB_THICK, upTenth(tabEngaged));
   // The wires behind a mount swing with its arm, past the plate inside the outer wall.
@@ -141,7 +139,7 @@ export function layFrame(
   });
   const height = Math.max(upTenth(FLOOR + above + MOVING_GAP), room?.cover ?? 0);
   const inner = Math.max(Math.max(mountFront + mount.length, socketFront + socket.length) + chamber, room?.wall ?? 0);
-  const bossScrew = stocked(screw.sunkLengths.value, COVER + formed) ?? 0;
+  const bossScrew = formedSunk(spec, COVER);
   return {
     section: {
       wall,

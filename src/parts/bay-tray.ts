@@ -60,12 +60,12 @@ export function drawBayTray(k: Kernel, layout: LayoutWithBay, { unit, joined }: 
     cut.push(...tieSlits(k, unit.tie, floor));
   }
   const { screw } = bay;
-  if (unit.held.wall === 'inner')
+  if (unit.held.length > 0)
     cut.push(
       ...atPlaces(
         k,
         sunkHole(k, spec, { at: [0, wall, 0], way: '-y', depth: wall + OVER, up: '+z' }),
-        unit.held.at.flatMap((at) => screw.heights.map((z): Vec3 => [at, 0, z])),
+        unit.held.flatMap((at) => screw.heights.map((z): Vec3 => [at, 0, z])),
       ),
     );
   const places = jointPlaces([x, y], wall).flatMap((at) => screw.heights.map((z): Vec3 => [0, at, z]));

@@ -6,7 +6,7 @@ import type { Connector, Module } from '../components/module.js';
 import type { Kernel, Solid } from '../solid/kernel.js';
 import { asHoles, circle, rectangle, together } from '../solid/outlines.js';
 import { box, cylinder, prism } from '../solid/shapes.js';
-import { SHELL } from '../spec/bay-crowded.js';
+import { JACK, jackOf } from '../spec/board-edge.js';
 
 const INTO = 0.05;
 /** Parts stand this far from the board's edges, beside clips; and from a hole's middle: screws' heads and posts are there. */
@@ -69,19 +69,11 @@ function insets({ holes, length, width }: Module): readonly [number, number] {
   return [along(0), along(1)];
 }
 
-/** What a plug goes into, flush with the board's edge. */
-function shell(k: Kernel, part: Module, { side, at, width, height, up }: Connector): Solid {
-  const half = Math.max(1, width - SHELL.less) / 2;
-  const [low, high] = [
-    part.thickness.value - INTO,
-    Math.max(part.thickness.value + 1, up + Math.max(1, height - SHELL.less) / 2),
-  ];
-  const [l, w] = [part.length.value, part.width.value];
-  if (side === 'left') return box(k, [0, at - half, low], [SHELL.depth, at + half, high]);
-  if (side === 'right') return box(k, [l - SHELL.depth, at - half, low], [l, at + half, high]);
-  return side === 'front'
-    ? box(k, [at - half, 0, low], [at + half, SHELL.depth, high])
-    : box(k, [at - half, w - SHELL.depth, low], [at + half, w, high]);
+/** What a plug goes into, as high as it needs to be for the plug. */
+function shell(k: Kernel, part: Module, connector: Connector): Solid {
+  const [x0, y0, x1, y1] = jackOf(part, connector);
+  const top = connector.up + Math.max(1, connector.height - JACK.less) / 2;
+  return box(k, [x0, y0, part.thickness.value - INTO], [x1, y1, Math.max(part.thickness.value + 1, top)]);
 }
 
 /** Rod that leads light, from 0 up. */

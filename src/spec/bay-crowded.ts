@@ -1,17 +1,14 @@
 /** What on a board stands in the way of what holds it, or of the wall it is plugged through. mm. */
 import { threads } from '../components/index.js';
-import type { Edge, Module } from '../components/module.js';
+import type { Module } from '../components/module.js';
 import { CLIP_OVER, clipEdges, moduleOf, type OwnModule, pastCorners, screwFor, TO_WALL, WANTED } from './bay.js';
+import { type Area, atEdge, jackOf } from './board-edge.js';
 import type { Unplaced } from './mistakes.js';
 import type { Path } from './words.js';
 
-/** A jack is this much narrower than its plug, and reaches in from the edge by this. Common practice. */
-export const SHELL = { depth: 7, less: 4 } as const;
 /** Half of a lamp, or of the rod that leads its light. */
 const LAMP = 1.5;
 
-/** x from, y from, x to, y to. */
-type Area = readonly [number, number, number, number];
 interface Named {
   readonly what: string;
   readonly area: Area;
@@ -96,15 +93,12 @@ function heads({ holes, holeDiameter }: Module): Held[] {
 }
 
 function clips(shape: Module): Held[] {
-  const [l, w] = [shape.length.value, shape.width.value];
   const half = CLIP_OVER.breadth / 2;
-  const areas: Readonly<Record<Edge, Area>> = {
-    left: [0, w / 2 - half, CLIP_OVER.lap, w / 2 + half],
-    right: [l - CLIP_OVER.lap, w / 2 - half, l, w / 2 + half],
-    front: [l / 2 - half, 0, l / 2 + half, CLIP_OVER.lap],
-    back: [l / 2 - half, w - CLIP_OVER.lap, l / 2 + half, w],
-  };
-  return (clipEdges(shape) ?? []).map((edge) => ({ what: `clip at the ${edge} edge`, area: areas[edge], radius: 0 }));
+  return (clipEdges(shape) ?? []).map((edge) => {
+    const middle = (edge === 'left' || edge === 'right' ? shape.width : shape.length).value / 2;
+    const area = atEdge(shape, edge, { along: [middle - half, middle + half], out: [-CLIP_OVER.lap, 0] });
+    return { what: `clip at the ${edge} edge`, area, radius: 0 };
+  });
 }
 
 interface Part extends Named {
@@ -113,20 +107,13 @@ interface Part extends Named {
 }
 
 function parts(shape: Module): Part[] {
-  const [l, w] = [shape.length.value, shape.width.value];
   const around = (x: number, y: number, [a, b]: readonly [number, number]): Area => [x - a, y - b, x + a, y + b];
   const window = shape.window?.value;
-  const jacks = shape.connectors.value.flatMap(({ what, side, at, width, access }, index): Part[] => {
-    if (access === 'inside') return [];
-    const half = Math.max(1, width - SHELL.less) / 2;
-    const areas: Readonly<Record<Edge, Area>> = {
-      left: [0, at - half, SHELL.depth, at + half],
-      right: [l - SHELL.depth, at - half, l, at + half],
-      front: [at - half, 0, at + half, SHELL.depth],
-      back: [at - half, w - SHELL.depth, at + half, w],
-    };
-    return [{ what, area: areas[side], key: 'connectors', index }];
-  });
+  const jacks = shape.connectors.value.flatMap((connector, index): Part[] =>
+    connector.access === 'inside'
+      ? []
+      : [{ what: connector.what, area: jackOf(shape, connector), key: 'connectors', index }],
+  );
   return [
     ...jacks,
     ...(window

@@ -7,6 +7,7 @@ import { drawKit } from '../../src/kit/draw-kit.js';
 import type { Kit } from '../../src/kit/types.js';
 import { layOut } from '../../src/layout/lay-out.js';
 import type { Layout } from '../../src/layout/layout.js';
+import type { OutputContext } from '../../src/outputs/context.js';
 import { makeKit } from '../../src/pipeline.js';
 import type { MeasuringKernel } from '../../src/solid/kernel.js';
 import { loadManifold } from '../../src/solid/manifold-kernel.js';
@@ -43,19 +44,23 @@ export interface Said {
   readonly inPieces: readonly string[];
 }
 
+/** What a run makes of a preset in memory, without files; its solids live as long as the kernel's scope. */
+export const made = ({ kernel, profiles }: Workshop, preset: string): OutputContext =>
+  makeKit(readPreset(preset, 'tested.yaml'), {
+    kernel,
+    profiles,
+    hash: () => '',
+    outputs: null,
+    compression,
+    viewer: '',
+    progress: () => {},
+    accept: [],
+  }).context;
+
 /** What a run says of a preset, and what it would not see; its solids are freed again. */
 export function said({ kernel, profiles }: Workshop, preset: string): Said {
   return kernel.scope(() => {
-    const { kit, findings } = makeKit(readPreset(preset, 'tested.yaml'), {
-      kernel,
-      profiles,
-      hash: () => '',
-      outputs: null,
-      compression,
-      viewer: '',
-      progress: () => {},
-      accept: [],
-    }).context;
+    const { kit, findings } = made({ kernel, profiles }, preset);
     const inPieces = [...kit.parts.values()]
       .filter(({ solid, posed }) =>
         [solid, ...Object.values(posed ?? {})].some((one) => shellCount(kernel.mesh(one)) !== 1),

@@ -236,7 +236,7 @@ test('screws in a tray’s wall: heads beside each other, and beside the bosses 
     expect(high - low!).toBeGreaterThan(head);
     const [tray] = bay!.units;
     const ends = bay!.wall + frame.boss.width + head / 2;
-    for (const at of tray!.held.at) expect(Math.min(at, tray!.size[0] - at)).toBeGreaterThan(ends);
+    for (const at of tray!.held) expect(Math.min(at, tray!.size[0] - at)).toBeGreaterThan(ends);
   }
 });
 

@@ -1,33 +1,20 @@
 /** What people and other programs are told of barrels that lean on purpose. */
 import { beforeAll, expect, test } from 'vitest';
-import { compression } from '../../src/cli/compression.js';
 import { aimText } from '../../src/outputs/aim-text.js';
 import type { OutputContext } from '../../src/outputs/context.js';
 import { lightJson } from '../../src/outputs/light-json.js';
 import { alignHtml } from '../../src/outputs/report/align.js';
 import { specJson } from '../../src/outputs/spec-json.js';
-import { makeKit } from '../../src/pipeline.js';
-import { readPreset } from '../../src/spec/read-preset.js';
-import { openWorkshop } from '../kit/make.js';
+import { made, openWorkshop } from '../kit/make.js';
 
 let leaned: OutputContext;
 let plain: OutputContext;
 beforeAll(async () => {
-  const { kernel, profiles } = await openWorkshop();
+  const shop = await openWorkshop();
   const context = (aim: string) =>
-    kernel.scope(() => {
+    shop.kernel.scope(() => {
       const preset = `grid: { rows: 1, columns: 2, pitch: 30 }\nemitters: { part: { base: barrel-6x12, boresight_sigma_deg: 0.2 } }\naim: { mount_error: 0.8${aim} }\n`;
-      const made = makeKit(readPreset(preset, 'tested.yaml'), {
-        kernel,
-        profiles,
-        hash: () => '',
-        outputs: null,
-        compression,
-        viewer: '',
-        progress: () => {},
-        accept: [],
-      });
-      return { keep: [], value: made.context };
+      return { keep: [], value: made(shop, preset) };
     });
   leaned = context('');
   plain = context(', wedge: 0');

@@ -72,7 +72,7 @@ function inBay(id: string, { bay }: Layout): number {
   const { held, walls, tie, lid, bosses, size } = bay!.units[i]!;
   if (!id.startsWith('bay-tray')) return bosses.length + lid.length;
   const into = i < bay!.units.length - 1 && bay!.place === 'apart' ? jointPlaces(size, bay!.wall).length : 0;
-  const screws = (held.wall === 'inner' ? held.at.length : 0) + into;
+  const screws = held.length + into;
   return screws * bay!.screw.heights.length + walls.filter(({ open }) => !open).length + (tie ? 2 : 0);
 }
 

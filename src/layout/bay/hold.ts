@@ -6,6 +6,7 @@ import { upTenth } from '../fits.js';
 import type { FrameLayout } from '../frame.js';
 import type { RailRun, RailSegment } from '../runs.js';
 import { holders } from './holders.js';
+import { crosses } from './pack.js';
 import type { LooseUnit } from './place.js';
 import { fromEnd, fromTie, jointPlaces, KEY, keyHalf, NOTCH, screwHeights, TIE_ROOM } from './sizes.js';
 import type { BayLayout, Rect, Unit, WallHole } from './types.js';
@@ -36,9 +37,8 @@ interface RailOptions {
 }
 
 export function holdOnRail(units: readonly LooseUnit[], { run, start, frame, wires, top, spec }: RailOptions): Held {
-  const half = keyHalf(spec);
+  const { half, low } = keyRoom(spec, top);
   const end = fromEnd(spec, frame);
-  const key = { half, low: Math.min(...screwHeights(spec, top)) - half };
   const { boss, joint, section, tab } = frame;
   const clear = boss.width + BESIDE;
   // Its screws and its notch go into the rail, not into the corner posts' tabs.
@@ -58,8 +58,10 @@ export function holdOnRail(units: readonly LooseUnit[], { run, start, frame, wir
     const from = start + unit.from + Math.max(end, tied);
     const to = start + unit.from + unit.size[0] - end;
     if (from > to + 1e-9) return [];
-    const turns = (at: number) =>
-      isFree(at) && !keyBlocked(unit, at - start - unit.from, { ...key, wall: section.wall });
+    const turns = (at: number) => {
+      const x = at - start - unit.from;
+      return isFree(at) && !isHeldIn(unit, [x - half, section.wall, x + half, section.wall + KEY.reach], low);
+    };
     const [up, down] = [search(from, to, turns), search(to, from, turns)];
     if (up === null || down === null) return [];
     return down - up >= 2 * clear ? [up, down] : [up];
@@ -97,7 +99,7 @@ export function holdOnRail(units: readonly LooseUnit[], { run, start, frame, wir
       return {
         ...unit,
         walls: [...unit.walls, ...way, ...passages(units, i, { wall: section.wall, boss: boss.depth, top })],
-        held: { wall: 'inner', at: places[i]!.map((at) => at - offset) },
+        held: places[i]!.map((at) => at - offset),
         tie: i === first ? tieRib(section.wall, boss.width) : null,
       };
     }),
@@ -129,7 +131,7 @@ export function holdTogether(units: readonly LooseUnit[], { wall, corner, wires,
           ...(i === first ? [notchIn('inner', [from, from + width], top)] : []),
           ...passages(units, i, { wall, boss: corner[1], top }),
         ],
-        held: { wall: 'left', at: i === 0 ? [] : jointPlaces(unit.size, wall) },
+        held: [],
         tie: i === first ? tieRib(wall, corner[0]) : null,
       };
     }),
@@ -144,21 +146,24 @@ export function jointsFree(
   units: readonly LooseUnit[],
   { wall, spec, height }: { readonly wall: number; readonly spec: Spec; readonly height: number },
 ): boolean {
-  const half = keyHalf(spec);
-  const low = Math.min(...screwHeights(spec, height)) - half;
-  return units
-    .slice(0, -1)
-    .every(({ size, modules }) =>
-      jointPlaces(size, wall).every((at) =>
-        modules
-          .flatMap(holders)
-          .every(
-            ({ area: [, y0, x1, y1], top }) =>
-              top <= low || at + half <= y0 || at - half >= y1 || x1 <= size[0] - wall - KEY.reach,
-          ),
-      ),
+  const { half, low } = keyRoom(spec, height);
+  return units.slice(0, -1).every((unit) => {
+    const face = unit.size[0] - wall;
+    return jointPlaces(unit.size, wall).every(
+      (at) => !isHeldIn(unit, [face - KEY.reach, at - half, face, at + half], low),
     );
+  });
 }
+
+/** Half of what the key to a screw in a wall needs across, and where it needs it from. */
+function keyRoom(spec: Spec, height: number): { readonly half: number; readonly low: number } {
+  const half = keyHalf(spec);
+  return { half, low: Math.min(...screwHeights(spec, height)) - half };
+}
+
+/** Do posts or bars that hold a board stand on this ground and rise over a height? */
+const isHeldIn = ({ modules }: LooseUnit, ground: Rect, low: number): boolean =>
+  modules.flatMap(holders).some(({ area, top }) => top > low && crosses(area, ground));
 
 /** The tray that wires come into. */
 const boardsFirst = (units: readonly LooseUnit[]): number =>
@@ -191,18 +196,6 @@ function passages(
 
 /** Upright, along the inner wall beside the first boss. */
 const tieRib = (wall: number, boss: number): Rect => [wall + boss + 2, wall + 3, wall + boss + 14, wall + 6];
-
-/** Posts and bars that hold a board stand in the way of the key to a screw in the inner wall where they rise to its height. */
-const keyBlocked = (
-  { modules }: LooseUnit,
-  at: number,
-  { half, low, wall }: { readonly half: number; readonly low: number; readonly wall: number },
-): boolean =>
-  modules.some((placed) =>
-    holders(placed).some(
-      ({ area: [x0, y0, x1], top }) => top > low && at + half > x0 && at - half < x1 && y0 < wall + KEY.reach,
-    ),
-  );
 
 function search(from: number, to: number, isFree: (at: number) => boolean): number | null {
   const way = Math.sign(to - from) || 1;

@@ -1,5 +1,4 @@
 /** The electronics bay: where it goes, its trays, and what the rail it hangs on needs. */
-import { threads } from '../../components/index.js';
 import { type Mistake, PresetError } from '../../errors.js';
 import { usableBed } from '../../printers/usable-bed.js';
 import { multiply, translation } from '../../solid/matrix.js';
@@ -7,7 +6,7 @@ import type { Matrix, Vec2 } from '../../solid/mesh.js';
 import type { BayPlace, BaySpec } from '../../spec/bay.js';
 import type { Solved, Spec } from '../../spec/spec.js';
 import { openingFor } from '../cable.js';
-import { downTenth, stocked, upTenth } from '../fits.js';
+import { downTenth, formedSunk, upTenth } from '../fits.js';
 import type { FrameLayout } from '../frame.js';
 import type { Grid } from '../grid.js';
 import type { RailRun } from '../runs.js';
@@ -61,7 +60,7 @@ export function layBay(
   });
   if (placed.mistakes.length > 0) fail(spec, placed.mistakes);
   const through = run ? section.wall : section.wall + TRAYS_APART;
-  const length = wallScrewLength(spec, through);
+  const length = formedSunk(spec, through);
   const bossAt = (size: Vec2): Vec2[] => {
     const [x, y] = [section.wall + options.frame.boss.width / 2, section.wall + options.frame.boss.depth / 2];
     return [
@@ -109,15 +108,9 @@ const fail = (spec: Spec, mistakes: readonly Mistake[]): never => {
   throw new PresetError(spec.name, mistakes);
 };
 
-/** Of the screws through a tray's wall into a rail or the next tray. */
-const wallScrewLength = (spec: Spec, through: number): number => {
-  const thread = threads[spec.screws.fix];
-  return stocked(thread.sunkLengths.value, through + 1.5 * thread.diameter.value) ?? 0;
-};
-
 /** From a tray's outer face to the end of the columns that take the screws of the tray before it. */
 const jointDepth = (spec: Spec, wall: number): number =>
-  wallScrewLength(spec, wall + TRAYS_APART) - wall - TRAYS_APART + JOINT.behind;
+  formedSunk(spec, wall + TRAYS_APART) - wall - TRAYS_APART + JOINT.behind;
 
 const cornerOf = ({ boss }: FrameLayout): Vec2 => [boss.width + BOSS_AIR, boss.depth + BOSS_AIR];
 

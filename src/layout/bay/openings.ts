@@ -7,7 +7,7 @@ import type { Spec } from '../../spec/spec.js';
 import { side, upTenth } from '../fits.js';
 import { PLUG_AIR } from './fixing.js';
 import { turned, wallOf } from './footprint.js';
-import type { LidHole, LightPipe, PlacedModule, Rect, Wall, WallHole } from './types.js';
+import type { LidHole, LightPipe, PlacedModule, Rect, WallHole } from './types.js';
 
 /** A plug's hole nearer to the top than this is open to it: no sliver of wall is left. */
 const TOP_LEAST = 2.4;
@@ -141,5 +141,3 @@ export function vents(
 }
 
 const near = (a: Rect, b: Rect): boolean => a[0] < b[2] + 2 && b[0] < a[2] + 2 && a[1] < b[3] + 2 && b[1] < a[3] + 2;
-
-export const isEnd = (wall: Wall): boolean => wall === 'left' || wall === 'right';

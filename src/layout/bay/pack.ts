@@ -22,7 +22,8 @@ export interface Floor {
 }
 
 const EPS = 1e-6;
-const crosses = (a: Rect, b: Rect): boolean =>
+/** Do two rectangles share ground? */
+export const crosses = (a: Rect, b: Rect): boolean =>
   a[0] < b[2] - EPS && b[0] < a[2] - EPS && a[1] < b[3] - EPS && b[1] < a[3] - EPS;
 
 /** Ways to sort; the first that is best wins. */

@@ -76,8 +76,8 @@ export interface Unit {
   readonly pipes: readonly LightPipe[];
   /** Lid screws. */
   readonly bosses: readonly Vec2[];
-  /** Screws that hold it to the rail or to the tray before it: through which wall, where along it. */
-  readonly held: { readonly wall: 'inner' | 'left'; readonly at: readonly number[] };
+  /** Where its screws into the rail go through its inner wall, along it; none where it stands apart. */
+  readonly held: readonly number[];
   /** Rib to tie a bundle of wires to; null: none. */
   readonly tie: Rect | null;
 }

@@ -51,6 +51,7 @@ export function layTrays(
   const boards = modules.filter(({ part }) => !part.cell);
   const cells = modules.filter(({ part }) => part.cell);
   const rows: Row[] = [];
+  const taken: { readonly row: Row; readonly cost: number }[] = [];
   let best: { readonly cost: number; readonly at: number } | null = null;
   for (const [i, depth] of depths(modules, room).entries()) {
     // None of the deeper rows was better for long: the rest is not tried.
@@ -62,13 +63,16 @@ export function layTrays(
     const length = trays.reduce((sum, tray) => sum + tray.length, 0) + (trays.length - 1) * room.between;
     const row = { depth, trays, length };
     rows.push(row);
-    if (takes(row) && (best === null || costOf(row) < best.cost)) best = { cost: costOf(row), at: i };
+    if (!takes(row)) continue;
+    const cost = costOf(row);
+    taken.push({ row, cost });
+    if (best === null || cost < best.cost) best = { cost, at: i };
   }
   const shortest = (list: readonly Row[]) =>
     list.reduce<Row | null>((one, row) => (one === null || row.length < one.length - 1e-6 ? row : one), null);
   if (best === null) return shortest(rows);
   const most = AS_GOOD * best.cost;
-  return rows.find((row) => takes(row) && costOf(row) <= most)!;
+  return taken.find(({ cost }) => cost <= most)!.row;
 }
 
 /** Walls cost as well: a few millimetres around each tray. */
