@@ -2,7 +2,7 @@
 import type { Finding } from '../findings.js';
 import { WARMTH } from '../layout/bay/air.js';
 import { layScan } from '../layout/scan.js';
-import { supplyFigures } from '../layout/supply.js';
+import { CONVERTER, supplyFigures } from '../layout/supply.js';
 import { batteryOf } from '../spec/bay.js';
 import type { Check, CheckContext } from './context.js';
 import { SHARED } from './limits.js';
@@ -98,7 +98,7 @@ function battery({ spec }: Context): Finding[] {
         remedies: ['bay.modules', 'scan.supply_v'],
       }),
     );
-  const drawn = 1000 * supplyFigures(spec, 0).all * (converts ? spec.scan.supplyV / cells.voltage / EFFICIENCY : 1);
+  const drawn = 1000 * supplyFigures(spec, 0).all * (converts ? spec.scan.supplyV / cells.voltage / CONVERTER : 1);
   if (drawn > cells.mostMa)
     findings.push(
       say({
@@ -125,9 +125,6 @@ function battery({ spec }: Context): Finding[] {
     );
   return findings;
 }
-
-/** What a small converter leaves. Source: common practice. */
-const EFFICIENCY = 0.85;
 
 /** Does the bay hold as many multiplexers as the scan plan asks for? Only where it holds any: they may stand elsewhere. */
 function multiplexers({ spec }: Context): Finding[] {

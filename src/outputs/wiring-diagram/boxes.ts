@@ -36,7 +36,9 @@ export function boxesOf(
     { name: '+', wire: id(`${what} plus`), on: { kind: 'plus' } },
     { name: '−', wire: id(`${what} minus`), on: { kind: 'minus' } },
   ];
-  const rows = (own: readonly ChannelRow[]) => own.map((row) => lineOf(row, { spec, wire }));
+  const ohms = Math.ceil(supplyFigures(spec, 0).resistor);
+  const resistor = ohms > 0 ? ohm(ohms) : null;
+  const rows = (own: readonly ChannelRow[]) => own.map((row) => lineOf(row, { spec, wire, resistor }));
 
   const controller: Box = {
     title: 'Controller',
@@ -97,10 +99,13 @@ const flag = (name: string, wire: string, to: string): Pin => ({ name, wire, on:
 
 function lineOf(
   { line: { name }, place, pullUp }: ChannelRow,
-  { spec, wire }: { readonly spec: Spec; readonly wire: (name: string) => Net },
+  {
+    spec,
+    wire,
+    resistor,
+  }: { readonly spec: Spec; readonly wire: (name: string) => Net; readonly resistor: string | null },
 ): LineRow {
   const id = (what: string) => wire(`${name} ${what}`).id;
-  const resistor = Math.ceil(supplyFigures(spec, 0).resistor);
   return {
     name,
     pin: place.kind === 'pin' ? `P${place.pin}` : `Y${place.address}`,
@@ -113,7 +118,7 @@ function lineOf(
     emitter: {
       plus: id('emitter plus'),
       minus: id('emitter minus'),
-      resistor: resistor > 0 ? ohm(resistor) : null,
+      resistor,
       onto: isSwitched(spec) ? wire(`${name} emitter minus`).to : null,
     },
   };
